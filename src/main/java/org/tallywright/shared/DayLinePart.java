@@ -1,0 +1,115 @@
+package org.tallywright.shared;
+
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Finds the time in one part of a day line. A time with a unit, a colon or a range is taken wherever it stands; a bare
+ * number only at the end ({@code sanding 2}), because "sanding 2 doors" does not say how long it took.
+ */
+final class DayLinePart {
+    private static final int LONGEST_TIME = 9;
+    private static final Pattern DURATION = Pattern.compile(
+            "(?:\\d[\\d.,]*|[.,]\\d+)?(?: ?\\d+[ -])?(?: ?\\d+/\\d+)? ?(?:h|hr|hrs|hours?|m|min|mins|minutes?)\\.?"
+                    + "|\\d{1,6} ?(?:h|hr|hrs|hours?)\\.?(?: and)? ?\\d{1,3}(?: ?(?:m|min|mins|minutes?)\\.?)?"
+                    + "|\\d{1,6}:\\d{1,2}(?: ?h)?");
+    private static final Pattern BARE = Pattern.compile("\\d+(?:[.,]\\d+)?|[.,]\\d+|(?:\\d+[ -])?\\d{1,2}/\\d{1,2}");
+    private static final Set<HourClass> LEADING = EnumSet.of(HourClass.REWORK, HourClass.CALL_BACK, HourClass.SET_UP);
+
+    private DayLinePart() {}
+
+    static DayLine.Part read(String typed) {
+        String line = clean(typed);
+        String[] tokens = line.isEmpty() ? new String[0] : line.split(" ");
+        int[] found = explicit(tokens, 0);
+        if (found == null) {
+            found = bareAtEnd(tokens);
+        } else if (explicit(tokens, found[1]) != null) {
+            throw new NotUnderstood(
+                    "\"" + Decimals.shown(typed) + "\" holds two times; put a comma between the entries.");
+        }
+        if (found == null) {
+            throw new NotUnderstood(
+                    "How long did \"" + Decimals.shown(typed) + "\" take? Write the time behind it, like 45m or 2h30.");
+        }
+        LoggedTime time = LoggedTime.parse(join(tokens, found[0], found[1]));
+        String words = join(tokens, 0, found[0]).replaceFirst(" ?[:=-]$", "");
+        String note = join(tokens, found[1], tokens.length).replaceFirst("^[:-] ?", "");
+        return classed(typed.strip(), words, time, note.isEmpty() ? null : note);
+    }
+
+    private static String clean(String typed) {
+        try {
+            return Typed.line(typed, 200);
+        } catch (Refused e) {
+            throw new NotUnderstood(e.sentence());
+        }
+    }
+
+    private static DayLine.Part classed(String typed, String words, LoggedTime time, @Nullable String note) {
+        Optional<HourClass> whole = HourClass.find(words);
+        if (whole.isPresent()) {
+            return new DayLine.Part(typed, "", whole.get(), time, note);
+        }
+        String[] tokens = words.split(" ");
+        for (int n = Math.min(2, tokens.length - 1); n > 0; n--) {
+            Optional<HourClass> first = HourClass.find(join(tokens, 0, n)).filter(LEADING::contains);
+            if (first.isPresent()) {
+                return new DayLine.Part(typed, join(tokens, n, tokens.length), first.get(), time, note);
+            }
+        }
+        return new DayLine.Part(typed, words, null, time, note);
+    }
+
+    /** The first and longest run of tokens that is plainly a time, as from and to, or null. */
+    private static int @Nullable [] explicit(String[] tokens, int from) {
+        for (int i = from; i < tokens.length; i++) {
+            for (int j = Math.min(tokens.length, i + LONGEST_TIME); j > i; j--) {
+                if (isExplicit(Decimals.tidy(join(tokens, i, j)))) {
+                    return new int[] {i, j};
+                }
+            }
+        }
+        return null;
+    }
+
+    private static boolean isExplicit(String words) {
+        if (words.isEmpty() || words.length() > 60) {
+            return false;
+        }
+        String[] parts = words.split(" ?(?:\\+|&|\\band\\b) ?", -1);
+        return DURATION.matcher(words).matches() && startsLikeNumber(words)
+                || Arrays.stream(parts)
+                        .allMatch(p -> isRange(p) || DURATION.matcher(p).matches() && startsLikeNumber(p));
+    }
+
+    private static boolean startsLikeNumber(String words) {
+        return Character.isDigit(words.charAt(0)) || words.charAt(0) == '.' || words.charAt(0) == ',';
+    }
+
+    private static boolean isRange(String words) {
+        return ClockRanges.looksLike(words);
+    }
+
+    private static int @Nullable [] bareAtEnd(String[] tokens) {
+        int n = tokens.length;
+        if (n >= 2
+                && tokens[n - 2].matches("\\d{1,2}")
+                && BARE.matcher(Decimals.tidy(tokens[n - 1])).matches()
+                && Decimals.tidy(tokens[n - 1]).matches("[1-9]/[2-8]")) {
+            return new int[] {n - 2, n};
+        }
+        if (n >= 1 && BARE.matcher(Decimals.tidy(tokens[n - 1])).matches()) {
+            return new int[] {n - 1, n};
+        }
+        return null;
+    }
+
+    private static String join(String[] tokens, int from, int to) {
+        return String.join(" ", Arrays.copyOfRange(tokens, from, to));
+    }
+}
