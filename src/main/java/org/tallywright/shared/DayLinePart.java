@@ -70,6 +70,7 @@ final class DayLinePart {
         for (int i = from; i < tokens.length; i++) {
             for (int j = Math.min(tokens.length, i + LONGEST_TIME); j > i; j--) {
                 if (isExplicit(Decimals.tidy(join(tokens, i, j)))) {
+                    refuseLooseMinutes(tokens, i, j);
                     return new int[] {i, j};
                 }
             }
@@ -77,22 +78,27 @@ final class DayLinePart {
         return null;
     }
 
+    /** "sanding 2h 12 doors" may be 2 h 12 or 2 h for a dozen doors. */
+    private static void refuseLooseMinutes(String[] tokens, int from, int to) {
+        boolean loose = to - from > 1 && tokens[to - 1].matches("\\d{1,3}");
+        if (loose && to < tokens.length && Character.isLetterOrDigit(tokens[to].codePointAt(0))) {
+            String both = join(tokens, from, to);
+            throw new NotUnderstood(
+                    "\"" + Decimals.shown(both + " " + tokens[to]) + "\" can be read in two ways; write "
+                            + both.replace(" ", "") + ", or put a dash before the note.");
+        }
+    }
+
     private static boolean isExplicit(String words) {
         if (words.isEmpty() || words.length() > 60) {
             return false;
         }
         String[] parts = words.split(" ?(?:\\+|&|\\band\\b) ?", -1);
-        return DURATION.matcher(words).matches() && startsLikeNumber(words)
-                || Arrays.stream(parts)
-                        .allMatch(p -> isRange(p) || DURATION.matcher(p).matches() && startsLikeNumber(p));
+        return isDuration(words) || Arrays.stream(parts).allMatch(p -> ClockRanges.looksLike(p) || isDuration(p));
     }
 
-    private static boolean startsLikeNumber(String words) {
-        return Character.isDigit(words.charAt(0)) || words.charAt(0) == '.' || words.charAt(0) == ',';
-    }
-
-    private static boolean isRange(String words) {
-        return ClockRanges.looksLike(words);
+    private static boolean isDuration(String words) {
+        return words.matches("[\\d.,].*") && DURATION.matcher(words).matches();
     }
 
     private static int @Nullable [] bareAtEnd(String[] tokens) {

@@ -10,7 +10,7 @@ public enum HourClass {
     REWORK("rework", "Rework", false),
     CALL_BACK("call-back", "Call-back", false),
     TRAVEL("travel", "Travel", true),
-    SUPPLY_RUN("supply-run", "Supply run", true),
+    SUPPLY_RUN("supply run", "Supply run", true),
     STANDBY("standby", "Standby", false),
     CLEAN_UP("clean-up", "Clean-up", true),
     OFFICE("office", "Office", true);

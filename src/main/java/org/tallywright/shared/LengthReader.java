@@ -22,7 +22,8 @@ final class LengthReader {
     private LengthReader() {}
 
     static Length read(String typed, Units bare, boolean signed) {
-        String tidy = Decimals.tidy(typed);
+        // The sign that LengthWriter puts before a length between two marks comes back when a form is sent again.
+        String tidy = Decimals.tidy(typed).replaceFirst("^[\u2248~] ?", "");
         if (tidy.isEmpty()) {
             throw new NotUnderstood("Write a length, such as " + example(bare) + ".");
         }

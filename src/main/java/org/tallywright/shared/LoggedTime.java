@@ -8,7 +8,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * What one hours box came to: a length of time, or clock ranges, or several of either joined by {@code +}, {@code and}
- * or {@code &} ({@code 8-12 + 12:30-4}). Joined parts are one entry with the sum of their minutes.
+ * or {@code &} ({@code 8-12 + 12:30-4}). Joined parts are one entry with the sum of their minutes; ranges and lengths are
+ * not mixed, so that an entry either says when or does not.
  *
  * @param hours above nothing, at most 24 hours
  * @param spans the clock ranges in the order typed, none overlapping; empty where a length of time was given
@@ -34,7 +35,8 @@ public record LoggedTime(
         List<ClockSpan> spans = new ArrayList<>();
         Hours total = Hours.ZERO;
         String note = null;
-        for (String part : joined(tidy)) {
+        String[] parts = joined(tidy);
+        for (String part : parts) {
             ClockSpan span = ClockRanges.read(part, typed).orElse(null);
             if (span == null) {
                 Durations.Read read = Durations.read(part, Hours.DAY);
@@ -45,6 +47,9 @@ public record LoggedTime(
                 spans.add(span);
                 total = total.plus(span.hours());
             }
+        }
+        if (!spans.isEmpty() && spans.size() < parts.length) {
+            throw new NotUnderstood("Write clock times or lengths of time in one box, not both.");
         }
         if (total.minutes() > Hours.DAY) {
             throw new NotUnderstood("\"" + Decimals.shown(typed) + "\" adds up to more than a day.");

@@ -24,14 +24,14 @@ public record Percent(BigDecimal amount) implements Comparable<Percent> {
         return new Percent(fraction.movePointRight(2));
     }
 
-    /** Reads {@code 16}, {@code 16 %}, {@code 16.5} and {@code 16,5}; from 0 to 1,000, up to four places. */
+    /** Reads {@code 16}, {@code 16 %}, {@code 16.5} and {@code 16,5}; from 0 to 1,000, up to three places. */
     public static Percent of(String typed) {
         BigDecimal number = Decimals.read(Decimals.tidy(typed).replaceFirst(" ?(?:%|percent)$", ""));
         if (number == null) {
             throw new NotUnderstood("\"" + Decimals.shown(typed) + "\" is not a percentage; write it like 16 or 16.5.");
         }
-        if (number.compareTo(MOST) > 0 || Decimals.plain(number).scale() > 4) {
-            throw new NotUnderstood("A percentage goes from 0 to 1,000 with up to four places.");
+        if (number.compareTo(MOST) > 0 || Decimals.plain(number).scale() > 3) {
+            throw new NotUnderstood("A percentage goes from 0 to 1,000 with up to three places.");
         }
         return new Percent(number);
     }

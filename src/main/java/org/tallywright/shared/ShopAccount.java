@@ -6,7 +6,7 @@ import java.util.Arrays;
 public enum ShopAccount {
     MAINTENANCE("maintenance", "Maintenance"),
     SELLING("selling", "Selling"),
-    LOST_BIDS("lost-bids", "Lost bids");
+    LOST_BIDS("lost bids", "Lost bids");
 
     private final String code;
     private final String label;
@@ -19,7 +19,7 @@ public enum ShopAccount {
     public static ShopAccount of(String typed) {
         String key = Decimals.tidy(typed).replaceAll("[ _-]", "");
         return Arrays.stream(values())
-                .filter(a -> a.code.replace("-", "").equals(key))
+                .filter(a -> a.code.replace(" ", "").equals(key))
                 .findFirst()
                 .orElseThrow(() -> new NotUnderstood("\"" + Decimals.shown(typed)
                         + "\" is not a shop account; use maintenance, selling or lost bids."));

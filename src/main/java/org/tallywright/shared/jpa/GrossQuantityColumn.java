@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
 import org.tallywright.shared.GrossQuantity;
 import org.tallywright.shared.Quantity;
 
-/** A gross quantity in a {@code numeric(12,4)} column. */
+/** A gross quantity in a {@code numeric(14,4)} column. */
 @Converter(autoApply = true)
 public class GrossQuantityColumn implements AttributeConverter<GrossQuantity, BigDecimal> {
     @Override

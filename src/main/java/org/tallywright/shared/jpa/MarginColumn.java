@@ -6,7 +6,7 @@ import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.shared.Margin;
 
-/** A margin in percent of the price, in a {@code numeric(12,8)} column. */
+/** A margin in percent of the price, in a {@code numeric(7,3)} column. */
 @Converter(autoApply = true)
 public class MarginColumn implements AttributeConverter<Margin, BigDecimal> {
     @Override

@@ -6,7 +6,7 @@ import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.shared.Markup;
 
-/** A markup in percent of the cost, in a {@code numeric(12,8)} column. */
+/** A markup in percent of the cost, in a {@code numeric(7,3)} column. */
 @Converter(autoApply = true)
 public class MarkupColumn implements AttributeConverter<Markup, BigDecimal> {
     @Override

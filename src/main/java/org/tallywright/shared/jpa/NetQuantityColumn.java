@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
 import org.tallywright.shared.NetQuantity;
 import org.tallywright.shared.Quantity;
 
-/** A net quantity in a {@code numeric(12,4)} column. */
+/** A net quantity in a {@code numeric(14,4)} column. */
 @Converter(autoApply = true)
 public class NetQuantityColumn implements AttributeConverter<NetQuantity, BigDecimal> {
     @Override

@@ -6,7 +6,7 @@ import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.shared.Percent;
 
-/** A percentage in a {@code numeric(12,8)} column: 16 for 16 %. */
+/** A percentage in a {@code numeric(7,3)} column: 16 for 16 %. */
 @Converter(autoApply = true)
 public class PercentColumn implements AttributeConverter<Percent, BigDecimal> {
     @Override

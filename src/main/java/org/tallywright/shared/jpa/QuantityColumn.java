@@ -6,7 +6,7 @@ import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.shared.Quantity;
 
-/** A quantity in a {@code numeric(12,4)} column. */
+/** A quantity in a {@code numeric(14,4)} column. */
 @Converter(autoApply = true)
 public class QuantityColumn implements AttributeConverter<Quantity, BigDecimal> {
     @Override

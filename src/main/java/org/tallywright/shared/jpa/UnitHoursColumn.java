@@ -6,7 +6,7 @@ import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.shared.UnitHours;
 
-/** Hours per unit in a {@code numeric(10,5)} column. */
+/** Hours per unit in a {@code numeric(12,5)} column. */
 @Converter(autoApply = true)
 public class UnitHoursColumn implements AttributeConverter<UnitHours, BigDecimal> {
     @Override

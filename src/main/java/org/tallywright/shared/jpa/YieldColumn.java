@@ -6,7 +6,7 @@ import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.shared.Yield;
 
-/** A yield between 0 and 1 in a {@code numeric(5,4)} column. */
+/** A yield between 0 and 1 in a {@code numeric(6,4)} column. */
 @Converter(autoApply = true)
 public class YieldColumn implements AttributeConverter<Yield, BigDecimal> {
     @Override
