@@ -1,0 +1,82 @@
+package org.tallywright.estimates;
+
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import jakarta.persistence.Version;
+import java.util.Objects;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.tallywright.shared.Money;
+import org.tallywright.shared.NetQuantity;
+import org.tallywright.shared.Quantity;
+import org.tallywright.shared.UnitPrice;
+import org.tallywright.shared.Yield;
+
+/** One material of a job's working sum. */
+@Entity
+@Table(name = "estimate_material")
+class MaterialLine {
+    @Id
+    private UUID id;
+
+    private UUID jobId;
+    private @Nullable UUID pieceId;
+    private UUID materialId;
+    private NetQuantity netQuantity;
+
+    @Column(name = "yield")
+    private Yield yield;
+
+    private Quantity purchaseQuantity;
+    private UnitPrice unitPrice;
+
+    @Column(name = "freight_amount")
+    private Money freight;
+
+    private Money amount;
+    private int position;
+
+    @Version
+    private @Nullable Integer version;
+
+    @SuppressWarnings("NullAway.Init")
+    protected MaterialLine() {}
+
+    @SuppressWarnings("NullAway.Init")
+    MaterialLine(UUID id, UUID jobId, int position) {
+        this.id = id;
+        this.jobId = jobId;
+        this.position = position;
+    }
+
+    void say(@Nullable UUID pieceId, UUID materialId, MaterialCost cost) {
+        this.pieceId = pieceId;
+        this.materialId = materialId;
+        netQuantity = cost.net();
+        this.yield = cost.yield();
+        purchaseQuantity = cost.purchase();
+        unitPrice = cost.price();
+        freight = cost.freight();
+        amount = cost.amount();
+    }
+
+    /** The same words and figures as typed; what follows from them may have moved with the catalogue. */
+    boolean says(@Nullable UUID pieceId, UUID materialId, MaterialCost cost) {
+        return Objects.equals(this.pieceId, pieceId)
+                && this.materialId.equals(materialId)
+                && netQuantity.equals(cost.net())
+                && this.yield.equals(cost.yield())
+                && unitPrice.equals(cost.price())
+                && freight.equals(cost.freight());
+    }
+
+    boolean isAt(@Nullable Integer seen) {
+        return version != null && version.equals(seen);
+    }
+
+    boolean isOf(UUID job) {
+        return jobId.equals(job);
+    }
+}

@@ -1,0 +1,52 @@
+package org.tallywright.estimates;
+
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import jakarta.persistence.Version;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.tallywright.shared.Money;
+
+/** A cost of a job that is neither hours nor material: delivery, disposal, a hired lift. */
+@Entity
+@Table(name = "estimate_other")
+class OtherLine {
+    @Id
+    private UUID id;
+
+    private UUID jobId;
+    private String description;
+    private Money amount;
+    private int position;
+
+    @Version
+    private @Nullable Integer version;
+
+    @SuppressWarnings("NullAway.Init")
+    protected OtherLine() {}
+
+    @SuppressWarnings("NullAway.Init")
+    OtherLine(UUID id, UUID jobId, int position) {
+        this.id = id;
+        this.jobId = jobId;
+        this.position = position;
+    }
+
+    void say(String description, Money amount) {
+        this.description = description;
+        this.amount = amount;
+    }
+
+    boolean says(String description, Money amount) {
+        return this.description.equals(description) && this.amount.equals(amount);
+    }
+
+    boolean isAt(@Nullable Integer seen) {
+        return version != null && version.equals(seen);
+    }
+
+    boolean isOf(UUID job) {
+        return jobId.equals(job);
+    }
+}
