@@ -1,0 +1,38 @@
+package org.tallywright.people;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+
+/** Dated pay. Owner and bookkeeper only; callers must not show it to anybody else. */
+@Component
+public class Wages {
+    private final JdbcClient jdbc;
+
+    Wages(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    /** Wage x (1 + burden / 100), to the cent, as it stood on that day; empty before the first dated wage. */
+    public Optional<BigDecimal> burdened(UUID person, LocalDate day) {
+        return jdbc.sql("""
+                        select round(wage_amount * (1 + burden_percent / 100), 2) from wage
+                        where person_id = ? and from_date <= ? order by from_date desc limit 1""").params(person, day).query(BigDecimal.class).optional();
+    }
+
+    /** All of one person's pay, newest first. */
+    public List<Row> of(UUID person) {
+        return jdbc.sql("""
+                        select id, from_date, wage_amount, burden_percent,
+                               round(wage_amount * (1 + burden_percent / 100), 2) as burdened_amount
+                        from wage where person_id = ? order by from_date desc""").param(person).query(Row.class).list();
+    }
+
+    /** Amounts per hour in the shop's currency, burden in percent of the wage. */
+    public record Row(
+            UUID id, LocalDate fromDate, BigDecimal wageAmount, BigDecimal burdenPercent, BigDecimal burdenedAmount) {}
+}
