@@ -155,7 +155,8 @@ class Bid {
 
     private void end(BidState fate) {
         if (state() == BidState.ACCEPTED) {
-            throw new Refused("Bid " + number + " was accepted; it stays as agreed. Offer a change order for a change.");
+            throw new Refused(
+                    "Bid " + number + " was accepted; it stays as agreed. Offer a change order for a change.");
         }
         state = fate.code();
     }

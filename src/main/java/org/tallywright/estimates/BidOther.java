@@ -9,4 +9,6 @@ import org.tallywright.shared.Money;
 /** Another cost as it was bid. */
 @Embeddable
 public record BidOther(
-        String description, Money amount, @Column(name = "estimate_other_id") @Nullable UUID sourceId) {}
+        String description,
+        Money amount,
+        @Column(name = "estimate_other_id") @Nullable UUID sourceId) {}

@@ -1,0 +1,129 @@
+package org.tallywright.shop;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Timestamp;
+import java.time.Clock;
+import java.time.ZoneId;
+import java.util.Currency;
+import java.util.Locale;
+import java.util.Optional;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.springframework.web.context.request.RequestAttributes;
+import org.springframework.web.context.request.RequestContextHolder;
+import org.tallywright.shared.NotHere;
+import org.tallywright.shared.Stale;
+import org.tallywright.shared.Units;
+import org.tallywright.trail.Trail;
+import org.tallywright.web.SignedIn;
+
+/** Reads the shop's settings once for each request, so that several app instances never disagree for longer. */
+@Service
+public class ShopSettings {
+    private static final String SEEN = ShopSettings.class.getName();
+
+    private final JdbcClient jdbc;
+    private final Trail trail;
+    private final Clock clock;
+
+    ShopSettings(JdbcClient jdbc, Trail trail, Clock clock) {
+        this.jdbc = jdbc;
+        this.trail = trail;
+        this.clock = clock;
+    }
+
+    /** @throws NotHere before set-up */
+    public Shop current() {
+        return find().orElseThrow(() -> new NotHere("shop"));
+    }
+
+    public Optional<Shop> find() {
+        RequestAttributes request = RequestContextHolder.getRequestAttributes();
+        if (request != null && request.getAttribute(SEEN, RequestAttributes.SCOPE_REQUEST) instanceof Shop seen) {
+            return Optional.of(seen);
+        }
+        Optional<Shop> shop =
+                jdbc.sql("select * from shop").query(ShopSettings::read).optional();
+        if (request != null) {
+            shop.ifPresent(found -> request.setAttribute(SEEN, found, RequestAttributes.SCOPE_REQUEST));
+        }
+        return shop;
+    }
+
+    /** Called once, by set-up or the demo, inside their own transaction and trail. */
+    @Transactional
+    public void open(String name, ZoneId zone, Units units, Currency currency) {
+        jdbc.sql("""
+                        insert into shop (id, name, time_zone, units, currency, created_at, version)
+                        values (1, ?, ?, ?, ?, ?, 0)""")
+                .params(
+                        name,
+                        zone.getId(),
+                        units.name().toLowerCase(Locale.ROOT),
+                        currency.getCurrencyCode(),
+                        Timestamp.from(clock.instant()))
+                .update();
+        forget();
+    }
+
+    @Transactional
+    public void change(Shop to, SignedIn by) {
+        trail.by(by.personId());
+        int changed = jdbc.sql("""
+                        update shop set name = ?, time_zone = ?, units = ?, currency = ?, day_minutes = ?, overhead_rate = ?,
+                            margin_percent = ?, contingency_percent = ?, rounding_step_amount = ?, tax_percent = ?, tax_label = ?,
+                            bid_valid_days = ?, bid_terms = ?, contact_lines = ?, version = version + 1
+                        where version = ?""")
+                .params(
+                        to.name(),
+                        to.zone().getId(),
+                        to.units().name().toLowerCase(Locale.ROOT),
+                        to.currency().getCurrencyCode(),
+                        to.dayMinutes(),
+                        to.overheadRate(),
+                        to.marginPercent(),
+                        to.contingencyPercent(),
+                        to.roundingStep(),
+                        to.taxPercent(),
+                        to.taxLabel(),
+                        to.bidValidDays(),
+                        to.bidTerms(),
+                        to.contactLines(),
+                        to.version())
+                .update();
+        if (changed == 0) {
+            throw new Stale("page of settings");
+        }
+        forget();
+    }
+
+    /** The settings of this request were changed by it. */
+    private static void forget() {
+        RequestAttributes request = RequestContextHolder.getRequestAttributes();
+        if (request != null) {
+            request.removeAttribute(SEEN, RequestAttributes.SCOPE_REQUEST);
+        }
+    }
+
+    private static Shop read(ResultSet row, int n) throws SQLException {
+        return new Shop(
+                row.getString("name"),
+                ZoneId.of(row.getString("time_zone")),
+                Units.valueOf(row.getString("units").toUpperCase(Locale.ROOT)),
+                Currency.getInstance(row.getString("currency")),
+                row.getInt("day_minutes"),
+                row.getBigDecimal("overhead_rate"),
+                row.getBigDecimal("margin_percent"),
+                row.getBigDecimal("contingency_percent"),
+                row.getBigDecimal("rounding_step_amount"),
+                row.getBigDecimal("tax_percent"),
+                row.getString("tax_label"),
+                row.getInt("bid_valid_days"),
+                row.getString("bid_terms"),
+                row.getString("contact_lines"),
+                row.getObject("demo_loaded_at") != null,
+                row.getInt("version"));
+    }
+}

@@ -1,0 +1,166 @@
+package org.tallywright.shop.web;
+
+import java.math.BigDecimal;
+import java.time.DateTimeException;
+import java.time.ZoneId;
+import java.util.Currency;
+import java.util.Locale;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
+import org.tallywright.shared.Hours;
+import org.tallywright.shared.Money;
+import org.tallywright.shared.Percent;
+import org.tallywright.shared.Refused;
+import org.tallywright.shared.Typed;
+import org.tallywright.shared.Units;
+import org.tallywright.shop.Shop;
+import org.tallywright.web.FormReader;
+
+/** The settings as typed. */
+record ShopForm(
+        @Nullable Integer version,
+        @Nullable String name,
+        @Nullable String timeZone,
+        @Nullable String units,
+        @Nullable String currency,
+        @Nullable String day,
+        @Nullable String overheadRate,
+        @Nullable String marginPercent,
+        @Nullable String contingencyPercent,
+        @Nullable String roundingStep,
+        @Nullable String taxPercent,
+        @Nullable String taxLabel,
+        @Nullable String bidValidDays,
+        @Nullable String bidTerms,
+        @Nullable String contactLines) {
+    private static final BigDecimal MOST_MARGIN = new BigDecimal("99.9");
+
+    static ShopForm of(Shop shop) {
+        return new ShopForm(
+                shop.version(),
+                shop.name(),
+                shop.zone().getId(),
+                shop.units().name().toLowerCase(Locale.ROOT),
+                shop.currency().getCurrencyCode(),
+                Hours.ofMinutes(shop.dayMinutes()).toString(),
+                shop.overheadRate().toPlainString(),
+                Percent.of(shop.marginPercent()).toString(),
+                Percent.of(shop.contingencyPercent()).toString(),
+                shop.roundingStep().toPlainString(),
+                Percent.of(shop.taxPercent()).toString(),
+                shop.taxLabel(),
+                String.valueOf(shop.bidValidDays()),
+                shop.bidTerms(),
+                shop.contactLines());
+    }
+
+    /** The settings typed, or null with the refusals in the reader. */
+    @Nullable
+    Shop read(FormReader read, boolean demo) {
+        String shopName = read.field("name", () -> Typed.requiredLine(text(name), 80));
+        ZoneId zone = read.field("timeZone", () -> zone(text(timeZone)));
+        Units measured = read.field("units", () -> units(text(units)));
+        Currency money = read.field("currency", () -> currency(text(currency)));
+        Hours usual = read.field("day", () -> Hours.parse(text(day)));
+        BigDecimal overhead = read.field("overheadRate", notNegative(overheadRate));
+        BigDecimal margin = percent("marginPercent", marginPercent, MOST_MARGIN, read);
+        BigDecimal contingency = percent("contingencyPercent", contingencyPercent, BigDecimal.valueOf(100), read);
+        BigDecimal step = read.field("roundingStep", notNegative(roundingStep));
+        BigDecimal tax = percent("taxPercent", taxPercent, BigDecimal.valueOf(100), read);
+        String taxName = read.field("taxLabel", () -> Typed.line(text(taxLabel), 40));
+        Integer days = read.field("bidValidDays", () -> days(text(bidValidDays)));
+        String terms = read.field("bidTerms", () -> Typed.block(text(bidTerms), 8000));
+        String contact = read.field("contactLines", () -> Typed.block(text(contactLines), 500));
+        if (shopName == null
+                || zone == null
+                || measured == null
+                || money == null
+                || usual == null
+                || overhead == null
+                || margin == null
+                || contingency == null
+                || step == null
+                || tax == null
+                || taxName == null
+                || days == null
+                || terms == null
+                || contact == null) {
+            return null;
+        }
+        return new Shop(
+                shopName,
+                zone,
+                measured,
+                money,
+                usual.minutes(),
+                overhead,
+                margin,
+                contingency,
+                step,
+                tax,
+                taxName,
+                days,
+                terms,
+                contact,
+                demo,
+                version == null ? -1 : version);
+    }
+
+    private static @Nullable BigDecimal percent(
+            String field, @Nullable String typed, BigDecimal most, FormReader read) {
+        return read.field(field, () -> {
+            BigDecimal percent = Percent.of(text(typed)).amount();
+            if (percent.compareTo(most) > 0) {
+                throw new Refused("This goes up to " + most.toPlainString() + " %.");
+            }
+            return percent;
+        });
+    }
+
+    private static Supplier<BigDecimal> notNegative(@Nullable String typed) {
+        return () -> {
+            Money amount = Money.of(text(typed));
+            if (amount.isNegative() || amount.compareTo(Money.of(100_000)) > 0) {
+                throw new Refused("This goes from 0 to 100,000.");
+            }
+            return amount.amount();
+        };
+    }
+
+    private static ZoneId zone(String typed) {
+        try {
+            return ZoneId.of(typed.strip());
+        } catch (DateTimeException unknown) {
+            throw new Refused("Choose a time zone, such as America/New_York.");
+        }
+    }
+
+    private static Units units(String typed) {
+        return switch (typed) {
+            case "imperial" -> Units.IMPERIAL;
+            case "metric" -> Units.METRIC;
+            default -> throw new Refused("Choose inches and feet or millimetres and metres.");
+        };
+    }
+
+    private static Currency currency(String typed) {
+        try {
+            return Currency.getInstance(typed.strip().toUpperCase(Locale.ROOT));
+        } catch (IllegalArgumentException unknown) {
+            throw new Refused("Use the three letters of the currency, such as USD or EUR.");
+        }
+    }
+
+    private static int days(String typed) {
+        if (!typed.strip().matches("\\d{1,3}")
+                || Integer.parseInt(typed.strip()) < 1
+                || Integer.parseInt(typed.strip()) > 365) {
+            throw new Refused("Give a number of days from 1 to 365.");
+        }
+        return Integer.parseInt(typed.strip());
+    }
+
+    private static String text(@Nullable String typed) {
+        return typed == null ? "" : typed;
+    }
+}
