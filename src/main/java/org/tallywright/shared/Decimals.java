@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 /** Numbers as people type them. Package-private: the values say what a number is a number of. */
 final class Decimals {
     static final int LONGEST = 60;
+    private static final int MOST_TYPED = 400;
 
     private static final Pattern PLAIN = Pattern.compile("(\\d{1,15})(?:\\.(\\d{0,15}))?|\\.(\\d{1,15})");
     private static final Pattern GROUPED = Pattern.compile("[1-9]\\d{0,2}(?:[, ']\\d{3})+(?:\\.\\d{0,15})?");
@@ -20,10 +21,17 @@ final class Decimals {
 
     private Decimals() {}
 
-    /** One kind of space, dash and quote, fractions spelt out, lower case, no space at the ends. */
+    /**
+     * One kind of space, dash and quote, fractions spelt out, lower case, no space at the ends.
+     *
+     * @throws NotUnderstood for more text than any box of a value holds; cutting it short could change what it says
+     */
     static String tidy(String typed) {
+        if (typed.length() > MOST_TYPED) {
+            throw new NotUnderstood("That is too long for this box.");
+        }
         StringBuilder out = new StringBuilder(typed.length() + 8);
-        typed.codePoints().limit(400).forEach(c -> append(out, c));
+        typed.codePoints().forEach(c -> append(out, c));
         return out.toString().strip().replaceAll(" +", " ").toLowerCase(Locale.ROOT);
     }
 
