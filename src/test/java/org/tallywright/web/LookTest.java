@@ -13,6 +13,7 @@ import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.tallywright.web.stick.SampleSticks;
 
 /** The page with every part of the look; it is written to target/look so that it can be opened and looked at. */
 class LookTest {
@@ -128,7 +129,7 @@ class LookTest {
         model.put("errors", errors);
         model.put("long", LONG);
         model.put("lengthHint", "31 5/8, 4' 3-7/8\" or 803 mm");
-        model.put("sticks", Map.of());
+        model.put("sticks", SampleSticks.all());
         var stages = new LinkedHashMap<String, String>();
         List.of("Measure", "Bid", "Buy", "Mill", "Build").forEach(s -> stages.put(s.toLowerCase(), s));
         model.put("stages", stages);
