@@ -20,11 +20,15 @@ public record DataFolder(Path path) {
         DataFolder folder = new DataFolder(path.toAbsolutePath().normalize());
         try {
             folder.refuseForeign();
+            // Asked before its mode is set: an owner who closed it to himself meant it.
+            if (Files.exists(folder.path) && !Files.isWritable(folder.path)) {
+                throw folder.unwritable(null);
+            }
             PrivateFiles.folder(folder.path);
             if (!Files.exists(folder.lockFile())) {
                 PrivateFiles.write(folder.lockFile(), "");
             }
-            if (!Files.isWritable(folder.lockFile()) || !Files.isWritable(folder.path)) {
+            if (!Files.isWritable(folder.lockFile())) {
                 throw folder.unwritable(null);
             }
         } catch (IOException e) {
