@@ -1,0 +1,107 @@
+package org.tallywright.catalog;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Objects;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.shared.NotHere;
+import org.tallywright.shared.Refused;
+import org.tallywright.shared.Stale;
+import org.tallywright.shared.UnitPrice;
+import org.tallywright.shared.jpa.SaveTurn;
+
+/** Adds, rewrites and sets aside materials, and sets their dated prices. A material never goes: purchases keep theirs. */
+@Service
+@Transactional
+public class MaterialDesk {
+    private static final BigDecimal MOST_STEP = BigDecimal.valueOf(100_000);
+    private static final int STEP_PLACES = 4;
+
+    private final MaterialRows rows;
+    private final JdbcClient jdbc;
+    private final SaveTurn turn;
+
+    MaterialDesk(MaterialRows rows, JdbcClient jdbc, SaveTurn turn) {
+        this.rows = rows;
+        this.jdbc = jdbc;
+        this.turn = turn;
+    }
+
+    /**
+     * Same id and content is a repeat and changes nothing; same id and other content needs the version in force.
+     *
+     * @throws Refused with the field and the reason
+     * @throws Stale with both versions
+     */
+    public void save(SaveMaterial save) {
+        turn.of(save.id());
+        check(save);
+        Material kept = rows.findById(save.id()).orElse(null);
+        if (kept == null) {
+            rows.saveAndFlush(new Material(Codes.from(save.name(), rows::existsByCode), save));
+        } else if (!kept.content().equals(save.unversioned())) {
+            if (!Objects.equals(save.version(), kept.version())) {
+                throw new Stale("material", differences(kept.content(), save));
+            }
+            kept.rewrite(save);
+        }
+    }
+
+    /** The price from that day on; a second price for the same day corrects the first. */
+    public void price(UUID materialId, LocalDate from, UnitPrice price, String basis) {
+        if (!rows.existsById(materialId)) {
+            throw new NotHere("material");
+        }
+        jdbc.sql("""
+                        insert into material_price (material_id, from_date, unit_price, basis)
+                        values (:id, :from, :price, :basis)
+                        on conflict (material_id, from_date) do update
+                        set unit_price = excluded.unit_price, basis = excluded.basis""")
+                .param("id", materialId)
+                .param("from", from)
+                .param("price", price.amount())
+                .param("basis", basis)
+                .update();
+    }
+
+    public void use(UUID id, boolean inUse) {
+        rows.findById(id).orElseThrow(() -> new NotHere("material")).use(inUse);
+    }
+
+    private void check(SaveMaterial save) {
+        if (rows.existsByNameIgnoreCaseAndIdNot(save.name(), save.id())) {
+            throw new Refused("name", "There is a material of this name already.");
+        }
+        BigDecimal step = save.purchaseStep();
+        if (step.signum() <= 0 || step.compareTo(MOST_STEP) > 0 || step.scale() > STEP_PLACES) {
+            throw new Refused("purchaseStep", "The smallest purchase is above 0, such as 1 or 0.1.");
+        }
+    }
+
+    private static List<Stale.Row> differences(SaveMaterial theirs, SaveMaterial yours) {
+        return List.of(
+                new Stale.Row("Name", theirs.name(), yours.name()),
+                new Stale.Row("Group", theirs.group(), yours.group()),
+                new Stale.Row("Unit", theirs.unit(), yours.unit()),
+                new Stale.Row(
+                        "Starting yield",
+                        theirs.startingYield().toString(),
+                        yours.startingYield().toString()),
+                new Stale.Row("Smallest purchase", plain(theirs), plain(yours)),
+                new Stale.Row("Kept in stock", yesNo(theirs), yesNo(yours)),
+                new Stale.Row("Supplier", theirs.supplier(), yours.supplier()),
+                new Stale.Row("Basis of the yield", theirs.yieldBasis(), yours.yieldBasis()));
+    }
+
+    private static String plain(SaveMaterial save) {
+        return save.purchaseStep().toPlainString();
+    }
+
+    private static String yesNo(SaveMaterial save) {
+        return save.stocked() ? "yes" : "no";
+    }
+}

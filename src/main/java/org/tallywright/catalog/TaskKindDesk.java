@@ -1,0 +1,117 @@
+package org.tallywright.catalog;
+
+import java.math.BigDecimal;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.UUID;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.shared.NotHere;
+import org.tallywright.shared.Refused;
+import org.tallywright.shared.Stale;
+import org.tallywright.shared.UnitHours;
+import org.tallywright.shared.jpa.SaveTurn;
+
+/** Adds, rewrites and sets aside task kinds. A kind never goes: jobs and their hours keep theirs. */
+@Service
+@Transactional
+public class TaskKindDesk {
+    private static final BigDecimal MOST_HOURS = BigDecimal.valueOf(1000);
+    private static final int MOST_WAITS = 2;
+
+    private final TaskKindRows rows;
+    private final TaskKinds lookUp;
+    private final Stages stages;
+    private final SaveTurn turn;
+
+    TaskKindDesk(TaskKindRows rows, TaskKinds lookUp, Stages stages, SaveTurn turn) {
+        this.rows = rows;
+        this.lookUp = lookUp;
+        this.stages = stages;
+        this.turn = turn;
+    }
+
+    /**
+     * Same id and content is a repeat and changes nothing; same id and other content needs the version in force.
+     *
+     * @throws Refused with the field and the reason
+     * @throws Stale with both versions
+     */
+    public void save(SaveTaskKind save) {
+        turn.of(save.id());
+        check(save);
+        TaskKind kept = rows.findById(save.id()).orElse(null);
+        if (kept == null) {
+            rows.save(new TaskKind(Codes.from(save.name(), rows::existsByCode), save));
+        } else if (!kept.content().equals(save.unversioned())) {
+            if (!Objects.equals(save.version(), kept.version())) {
+                throw new Stale("task kind", differences(kept.content(), save));
+            }
+            kept.rewrite(save);
+        }
+    }
+
+    public void use(UUID id, boolean inUse) {
+        rows.findById(id).orElseThrow(() -> new NotHere("task kind")).use(inUse);
+    }
+
+    private void check(SaveTaskKind save) {
+        if (rows.existsByNameIgnoreCaseAndIdNot(save.name(), save.id())) {
+            throw new Refused("name", "There is a task kind of this name already.");
+        }
+        if (stages.find(save.stageId()).isEmpty()) {
+            throw new Refused("stage", "Choose a stage from the list.");
+        }
+        checkHours(save);
+        if (save.waits().size() > MOST_WAITS) {
+            throw new Refused("waits", "A task has at most " + MOST_WAITS + " waits: touch and full cure.");
+        }
+        if (!save.caution().isEmpty() && save.cautionSource().isEmpty()) {
+            throw new Refused("cautionSource", "Name the source, or write \"" + TaskKindCard.COMMON_CAUTION + "\".");
+        }
+        checkOrder(save);
+    }
+
+    private static void checkHours(SaveTaskKind save) {
+        BigDecimal hours = save.unitHours().amount();
+        if (hours.signum() == 0 || hours.compareTo(MOST_HOURS) > 0) {
+            throw new Refused("unitHours", "Hours per unit are above 0 and at most 1,000.");
+        }
+        UnitHours low = save.low();
+        UnitHours high = save.high();
+        if (low != null && low.compareTo(save.unitHours()) > 0) {
+            throw new Refused("low", "The low end is above the starting rate.");
+        }
+        if (high != null && high.compareTo(save.unitHours()) < 0) {
+            throw new Refused("high", "The high end is below the starting rate.");
+        }
+    }
+
+    private void checkOrder(SaveTaskKind save) {
+        Map<UUID, Set<UUID>> before = new HashMap<>();
+        Map<UUID, String> names = new HashMap<>();
+        lookUp.all().forEach(kind -> {
+            before.put(kind.id(), Set.copyOf(kind.before()));
+            names.put(kind.id(), kind.name());
+        });
+        Precedence order = new Precedence(before);
+        for (UUID first : save.before()) {
+            if (first.equals(save.id())) {
+                throw new Refused("before", "A task kind cannot come before itself.");
+            }
+            if (!names.containsKey(first)) {
+                throw new Refused("before", "Choose from the list.");
+            }
+            if (order.isBefore(save.id(), first)) {
+                throw new Refused("before", "\"" + names.get(first) + "\" already comes after this one.");
+            }
+        }
+    }
+
+    private List<Stale.Row> differences(SaveTaskKind theirs, SaveTaskKind yours) {
+        return TaskKindWords.rows(theirs, yours, stages.all(), lookUp.all());
+    }
+}

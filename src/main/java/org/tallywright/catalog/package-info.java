@@ -1,0 +1,7 @@
+/** What the shop does and builds with: its stages, task kinds, kinds of piece and materials. */
+@ApplicationModule(allowedDependencies = {"shared", "web"})
+@NullMarked
+package org.tallywright.catalog;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;
