@@ -1,0 +1,200 @@
+package org.tallywright.jobs;
+
+import java.time.LocalDate;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.shared.HourClass;
+import org.tallywright.shared.NotHere;
+import org.tallywright.shared.Refused;
+import org.tallywright.shared.ShopClock;
+import org.tallywright.shared.Stale;
+import org.tallywright.trail.Trail;
+
+/** Opens jobs and moves them from lead to running or lost, and answers other modules what a job takes. */
+@Service
+public class JobDesk {
+    private final Jobs jobs;
+    private final JobNumbers numbers;
+    private final JobGate gate;
+    private final JobHistory history;
+    private final Trail trail;
+    private final ShopClock clock;
+    private final JdbcClient jdbc;
+    private final JobCloser closer;
+
+    JobDesk(
+            Jobs jobs,
+            JobNumbers numbers,
+            JobGate gate,
+            JobHistory history,
+            Trail trail,
+            ShopClock clock,
+            JdbcClient jdbc,
+            JobCloser closer) {
+        this.jobs = jobs;
+        this.numbers = numbers;
+        this.gate = gate;
+        this.history = history;
+        this.trail = trail;
+        this.clock = clock;
+        this.jdbc = jdbc;
+        this.closer = closer;
+    }
+
+    /** A new job, a lead, with the next number of the year. The same id with the same details is a repeat. */
+    @Transactional
+    public JobRef open(UUID id, JobDetails details, UUID by) {
+        trail.by(by);
+        numbers.lock();
+        Job known = jobs.findById(id).orElse(null);
+        if (known != null) {
+            return repeated(known, details);
+        }
+        guardSite(details);
+        LocalDate today = clock.today();
+        Job job = jobs.save(new Job(id, numbers.next(today), today, details));
+        history.job(id, "", job.state(), today, by, "");
+        return JobRef.of(job);
+    }
+
+    private static JobRef repeated(Job known, JobDetails details) {
+        if (!known.details().equals(details)) {
+            throw new Stale("job");
+        }
+        return JobRef.of(known);
+    }
+
+    /** Changes what is written about a job; the same details again are a repeat. */
+    @Transactional
+    public JobRef change(UUID jobId, int version, JobDetails details, UUID by) {
+        Job job = gate.holdOpen(jobId, by);
+        if (!job.details().equals(details)) {
+            if (job.version() != version) {
+                throw new Stale("job");
+            }
+            guardSite(details);
+            job.change(details);
+        }
+        return JobRef.of(job);
+    }
+
+    private void guardSite(JobDetails details) {
+        boolean fits = jdbc.sql("select exists (select 1 from site where id = ? and client_id = ?)")
+                .params(details.siteId(), details.clientId())
+                .query(Boolean.class)
+                .single();
+        if (!fits) {
+            throw new Refused("siteId", "Pick a site of this client.");
+        }
+    }
+
+    /** Work on a bid has begun. Nothing happens to a job that is past that. */
+    @Transactional
+    public void startBidding(UUID jobId, UUID by) {
+        Job job = gate.holdOpen(jobId, by);
+        if (job.state() == JobState.LEAD) {
+            job.startBidding();
+            history.job(jobId, JobState.LEAD.code(), job.state(), clock.today(), by, "");
+        }
+    }
+
+    /**
+     * The client said yes: the job runs. A running job stays as it is.
+     *
+     * @param by null when the client accepted by his link; the caller then names who acts in the trail
+     */
+    @Transactional
+    public void award(UUID jobId, LocalDate on, @Nullable UUID by, String note) {
+        Job job = by == null ? gate.hold(jobId) : gate.hold(jobId, by);
+        job.guardOpen();
+        if (job.state() != JobState.RUNNING) {
+            String from = job.state().code();
+            job.award(on);
+            history.job(jobId, from, job.state(), on, by, note);
+        }
+    }
+
+    /** The client said no, or never answered. */
+    @Transactional
+    public void lose(UUID jobId, String reason, UUID by) {
+        Job job = gate.hold(jobId, by);
+        if (job.state() != JobState.LOST) {
+            String from = job.state().code();
+            job.lose();
+            history.job(jobId, from, job.state(), clock.today(), by, reason);
+        }
+    }
+
+    /**
+     * Closes a running job and publishes {@link JobClosed} in the same transaction; a closed job stays as it is.
+     *
+     * @throws Refused while tasks or punch list items are open and nothing was said about them
+     */
+    @Transactional
+    public void close(UUID jobId, Closing said, UUID by) {
+        closer.close(gate.hold(jobId, by), said, by);
+    }
+
+    /** A closed job runs again, a lost one is back where it was. Publishes {@link JobReopened}. */
+    @Transactional
+    public void reopen(UUID jobId, String reason, UUID by) {
+        closer.reopen(gate.hold(jobId, by), reason, by);
+    }
+
+    /** @throws NotHere for a number that no job has */
+    @Transactional(readOnly = true)
+    public JobRef find(String number) {
+        return ref("number", number);
+    }
+
+    /** @throws NotHere for an id that no job has */
+    @Transactional(readOnly = true)
+    public JobRef get(UUID jobId) {
+        return ref("id", jobId);
+    }
+
+    private JobRef ref(String column, Object value) {
+        return jdbc.sql("select id, number, title, state, client_id, site_id from job where " + column + " = ?")
+                .param(value)
+                .query((row, n) -> new JobRef(
+                        row.getObject(1, UUID.class),
+                        row.getString(2),
+                        row.getString(3),
+                        JobState.of(row.getString(4)).orElseThrow(),
+                        row.getObject(5, UUID.class),
+                        row.getObject(6, UUID.class)))
+                .optional()
+                .orElseThrow(() -> new NotHere("job"));
+    }
+
+    /** A closed job takes call-backs only. */
+    @Transactional(readOnly = true)
+    public boolean takesEntries(UUID jobId, HourClass hourClass) {
+        return hourClass == HourClass.CALL_BACK || !get(jobId).isClosed();
+    }
+
+    /**
+     * The same as a refusal, and the job stays as it is until the end of the caller's transaction: an entry and a
+     * closing at the same time wait for each other.
+     */
+    @Transactional
+    public void guardEntry(UUID jobId, HourClass hourClass) {
+        String state = jdbc.sql("select state from job where id = ? for share")
+                .param(jobId)
+                .query(String.class)
+                .optional()
+                .orElseThrow(() -> new NotHere("job"));
+        if (hourClass != HourClass.CALL_BACK && state.equals(JobState.CLOSED.code())) {
+            throw new Refused("The job is closed; it takes call-backs only. Reopen it to log other hours.");
+        }
+    }
+
+    /** For writes of other modules to a job: one at a time, and refused when the job is closed. */
+    @Transactional
+    public JobRef holdOpen(UUID jobId, UUID by) {
+        return JobRef.of(gate.holdOpen(jobId, by));
+    }
+}

@@ -1,0 +1,153 @@
+package org.tallywright.jobs;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.shared.Hours;
+import org.tallywright.shared.ShopClock;
+import org.tallywright.web.NavItem;
+import org.tallywright.web.Role;
+import org.tallywright.web.SignedIn;
+import org.tallywright.web.Tag;
+import org.tallywright.web.TitleBlock;
+
+/** Reads the top of a job's pages for one reader. */
+@Component
+public class JobHeads {
+    private final HeadRows rows;
+    private final ObjectProvider<LoggedHours> logged;
+    private final ObjectProvider<TitleCell> cells;
+    private final ShopClock clock;
+    private final ShopDates dates;
+
+    JobHeads(
+            HeadRows rows,
+            ObjectProvider<LoggedHours> logged,
+            ObjectProvider<TitleCell> cells,
+            ShopClock clock,
+            ShopDates dates) {
+        this.rows = rows;
+        this.logged = logged;
+        this.cells = cells;
+        this.clock = clock;
+        this.dates = dates;
+    }
+
+    /**
+     * @param tab the key of the page's own tab: job, hours, materials, estimate, review, sharing
+     * @throws org.tallywright.shared.NotHere for a number that no job has
+     */
+    @Transactional(readOnly = true)
+    public JobHead find(String number, SignedIn me, String tab) {
+        HeadRows.Head head = rows.head(number);
+        UUID jobId = head.job().id();
+        LoggedHours.OnJob hours = loggedOn(jobId, me);
+        List<JobHead.Stage> stages = rows.stages(jobId).stream()
+                .map(stage -> stage(stage, hours, me))
+                .toList();
+        List<HeadRows.OpenWait> waits = rows.openWaits(jobId, clock.now());
+        TitleBlock block = new TitleBlock(
+                number,
+                head.job().title(),
+                head.client() + ", " + head.address(),
+                cells(head, stages, hours, me),
+                tags(head, waits));
+        return new JobHead(head.job(), block, tabs(number, me, tab), stages, hours);
+    }
+
+    private static JobHead.Stage stage(HeadRows.Stage row, LoggedHours.OnJob hours, SignedIn me) {
+        int logged = row.taskIds().stream()
+                .mapToInt(id -> hours.byTask().getOrDefault(id, 0))
+                .sum();
+        int estimated = me.seesEstimates() ? row.estimatedMinutes() : 0;
+        return new JobHead.Stage(
+                row.id(), row.name(), row.state(), Hours.ofMinutes(estimated), Hours.ofMinutes(logged));
+    }
+
+    /** Everybody's minutes for owner and lead, one's own for a helper. */
+    private LoggedHours.OnJob loggedOn(UUID jobId, SignedIn me) {
+        LoggedHours bean = logged.getIfAvailable();
+        return bean == null ? LoggedHours.OnJob.NOTHING : bean.onJob(jobId, me.seesEstimates() ? null : me.personId());
+    }
+
+    private List<TitleBlock.Cell> cells(
+            HeadRows.Head head, List<JobHead.Stage> stages, LoggedHours.OnJob hours, SignedIn me) {
+        List<TitleBlock.Cell> all = new ArrayList<>();
+        all.add(new TitleBlock.Cell("Stage", stageNow(stages)));
+        LocalDate promised = head.promisedOn();
+        all.add(new TitleBlock.Cell("Promised", promised == null ? "No date yet" : dates.day(promised)));
+        String hoursPage = "/jobs/" + head.job().number() + "/hours";
+        if (me.seesEstimates()) {
+            Hours estimated =
+                    Hours.sum(stages.stream().map(JobHead.Stage::estimated).toList());
+            String value = Hours.ofMinutes(hours.total()) + " of " + estimated;
+            all.add(new TitleBlock.Cell("Logged of estimated", value, hoursPage));
+        } else {
+            all.add(new TitleBlock.Cell(
+                    "Your hours", Hours.ofMinutes(hours.total()).toString(), hoursPage));
+        }
+        cells.orderedStream().forEach(cell -> all.addAll(cell.cells(head.job().id(), me)));
+        return all;
+    }
+
+    /** The furthest stage that the job has entered. */
+    private static String stageNow(List<JobHead.Stage> stages) {
+        JobHead.Stage furthest = null;
+        for (JobHead.Stage stage : stages) {
+            if (stage.state().equals("entered") || stage.state().equals("done")) {
+                furthest = stage;
+            }
+        }
+        if (furthest == null) {
+            return "Not begun";
+        }
+        return furthest.state().equals("done") ? furthest.name() + ", done" : furthest.name();
+    }
+
+    private List<Tag> tags(HeadRows.Head head, List<HeadRows.OpenWait> waits) {
+        List<Tag> tags = new ArrayList<>();
+        tags.add(stateTag(head.job().state()));
+        LocalDate promised = head.promisedOn();
+        if (head.job().state() == JobState.RUNNING && promised != null && promised.isBefore(clock.today())) {
+            tags.add(new Tag(Tag.Sort.OVER, "Promised date has passed"));
+        }
+        for (HeadRows.OpenWait wait : waits) {
+            tags.add(new Tag(Tag.Sort.WAIT, wait.what() + " until " + dates.moment(wait.endsAt())));
+        }
+        return tags;
+    }
+
+    static Tag stateTag(JobState state) {
+        Tag.Sort sort = switch (state) {
+            case RUNNING -> Tag.Sort.NOW;
+            case CLOSED, LOST -> Tag.Sort.DONE;
+            case LEAD, BIDDING -> Tag.Sort.PLAIN;
+        };
+        return new Tag(sort, state.label());
+    }
+
+    private static List<NavItem> tabs(String number, SignedIn me, @Nullable String current) {
+        String base = "/jobs/" + number;
+        List<NavItem> tabs = new ArrayList<>();
+        tabs.add(tab("job", "Job", base, current));
+        tabs.add(tab("hours", "Hours", base + "/hours", current));
+        tabs.add(tab("materials", "Material", base + "/materials", current));
+        if (me.seesEstimates()) {
+            tabs.add(tab("estimate", "Estimate", base + "/estimate", current));
+        }
+        if (me.is(Role.OWNER)) {
+            tabs.add(tab("review", "Review", base + "/review", current));
+            tabs.add(tab("sharing", "Sharing", base + "/sharing", current));
+        }
+        return tabs;
+    }
+
+    private static NavItem tab(String key, String label, String href, @Nullable String current) {
+        return new NavItem(key, label, href, key.equals(current));
+    }
+}
