@@ -17,7 +17,7 @@ public record Length(long units) implements Comparable<Length> {
 
     /**
      * Reads {@code 31 5/8}, {@code 31-5/8"}, {@code 4' 3-7/8"}, {@code 12.5"}, {@code 803 mm}, {@code 80.3 cm} or
-     * {@code 1.2 m}; from nothing up to 1,000 m.
+     * {@code 1.2 m}; from nothing up to 100 m.
      *
      * @param bare what a number without a unit means: inches or millimetres. A fraction always means inches.
      * @throws NotUnderstood with a sentence for the person who typed it

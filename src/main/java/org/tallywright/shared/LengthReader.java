@@ -1,6 +1,7 @@
 package org.tallywright.shared;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -16,7 +17,7 @@ final class LengthReader {
     private static final Pattern METRIC =
             Pattern.compile("(" + NUMBER + ") ?(mm|cm|m|millimet(?:re|er)s?|centimet(?:re|er)s?|met(?:re|er)s?)");
     private static final Pattern TWO_WAYS = Pattern.compile("[1-9]\\d{0,2},\\d{3}");
-    private static final BigDecimal LONGEST = BigDecimal.valueOf(1000 * Length.METRE);
+    private static final BigDecimal LONGEST = BigDecimal.valueOf(100 * Length.METRE);
     private static final BigDecimal TWELVE = BigDecimal.valueOf(12);
 
     private LengthReader() {}
@@ -37,8 +38,9 @@ final class LengthReader {
             throw new NotUnderstood(
                     "\"" + Decimals.shown(typed) + "\" is not a length; write it like " + example(bare) + ".");
         }
-        if (units.compareTo(LONGEST) > 0) {
-            throw new NotUnderstood("\"" + Decimals.shown(typed) + "\" is longer than a kilometre; check the unit.");
+        // The nearest unit first: 100 m written in inches to four places reads a hair longer.
+        if (units.setScale(0, RoundingMode.HALF_UP).compareTo(LONGEST) > 0) {
+            throw new NotUnderstood("\"" + Decimals.shown(typed) + "\" is longer than 100 m; check the unit.");
         }
         return Length.of(negative ? units.negate() : units, 1);
     }

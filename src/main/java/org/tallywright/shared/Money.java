@@ -10,14 +10,18 @@ import java.util.Locale;
 
 /**
  * An amount in the shop's one currency, to the cent. Rounding (half to even) happens here and nowhere else; sums are
- * exact. A negative amount is a credit or a loss.
+ * exact. A negative amount is a credit or a loss. Ten thousand million and more is refused ({@link Refused}).
  */
 public record Money(BigDecimal amount) implements Comparable<Money> {
-    public static final Money ZERO = new Money(BigDecimal.ZERO);
+    // What numeric(12,2) holds; stands before ZERO because the constructor needs it.
     private static final BigDecimal MOST = new BigDecimal("9999999999.99");
+    public static final Money ZERO = new Money(BigDecimal.ZERO);
 
     public Money {
         amount = amount.setScale(2, RoundingMode.HALF_EVEN);
+        if (amount.abs().compareTo(MOST) > 0) {
+            throw new Refused("That comes to more money than can be kept here.");
+        }
     }
 
     public static Money of(BigDecimal amount) {

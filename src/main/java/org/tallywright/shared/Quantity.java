@@ -7,7 +7,7 @@ import java.math.RoundingMode;
 public record Quantity(BigDecimal amount) implements Comparable<Quantity> {
     public static final Quantity ZERO = new Quantity(BigDecimal.ZERO);
     public static final Quantity ONE = new Quantity(BigDecimal.ONE);
-    private static final BigDecimal MOST = new BigDecimal("99999999");
+    private static final BigDecimal MOST = new BigDecimal("1000000");
 
     public Quantity {
         amount = Decimals.plain(amount.setScale(4, RoundingMode.HALF_UP));

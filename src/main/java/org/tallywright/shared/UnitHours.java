@@ -7,7 +7,7 @@ import java.math.RoundingMode;
 /** Labour hours per unit of a task kind (never its inverse), to five places, not negative. */
 public record UnitHours(BigDecimal amount) implements Comparable<UnitHours> {
     public static final UnitHours ZERO = new UnitHours(BigDecimal.ZERO);
-    private static final BigDecimal MOST = BigDecimal.valueOf(10_000);
+    private static final BigDecimal MOST = BigDecimal.valueOf(1000);
 
     public UnitHours {
         amount = amount.setScale(5, RoundingMode.HALF_UP);
@@ -20,7 +20,7 @@ public record UnitHours(BigDecimal amount) implements Comparable<UnitHours> {
         return new UnitHours(amount);
     }
 
-    /** Reads decimal hours: {@code 0.014}, {@code 0,014}, {@code 2 1/2}, {@code 1.5 h}; or minutes with m: {@code 3 min}. */
+    /** Reads what is above nothing and up to 1,000, in decimal hours: {@code 0.014}, {@code 0,014}, {@code 2 1/2}, {@code 1.5 h}; or minutes with m: {@code 3 min}. */
     public static UnitHours of(String typed) {
         String tidy = Decimals.tidy(typed);
         String bare = tidy.replaceFirst(" ?(?:h|hr|hrs|hours?|m|min|minutes?)$", "");
@@ -32,9 +32,13 @@ public record UnitHours(BigDecimal amount) implements Comparable<UnitHours> {
         }
         BigDecimal hours = minutes ? number.divide(BigDecimal.valueOf(60), MathContext.DECIMAL64) : number;
         if (hours.compareTo(MOST) > 0) {
-            throw new NotUnderstood("\"" + Decimals.shown(typed) + "\" is more hours per unit than can be kept here.");
+            throw new NotUnderstood("\"" + Decimals.shown(typed) + "\" is more than 1,000 hours per unit.");
         }
-        return new UnitHours(hours);
+        UnitHours read = new UnitHours(hours);
+        if (read.equals(ZERO)) {
+            throw new NotUnderstood("Hours per unit are more than nothing.");
+        }
+        return read;
     }
 
     /** What a finished task came to: hours over quantity. The quantity must be above zero. */

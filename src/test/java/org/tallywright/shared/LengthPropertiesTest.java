@@ -7,10 +7,10 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.LongRange;
 
 class LengthPropertiesTest {
-    private static final long KILOMETRE = 1000 * Length.METRE;
+    private static final long LONGEST = 100 * Length.METRE;
 
     @Property
-    void readsBackWhatItWritesInBothSystems(@ForAll @LongRange(min = -KILOMETRE, max = KILOMETRE) long units) {
+    void readsBackWhatItWritesInBothSystems(@ForAll @LongRange(min = -LONGEST, max = LONGEST) long units) {
         Length length = new Length(units);
         for (Units shop : Units.values()) {
             for (Units written : Units.values()) {
@@ -21,15 +21,14 @@ class LengthPropertiesTest {
     }
 
     @Property
-    void readsBackEverySixtyFourth(@ForAll @LongRange(max = 64 * 1000) long sixtyFourths) {
+    void readsBackEverySixtyFourth(@ForAll @LongRange(max = 64 * 3900) long sixtyFourths) {
         Length length = Length.ofSixtyFourths(sixtyFourths);
         assertThat(Length.parse(length.format(Units.IMPERIAL), Units.IMPERIAL)).isEqualTo(length);
         assertThat(length.format(Units.IMPERIAL)).doesNotContain("\u2248");
     }
 
     @Property
-    void whatIsAddedCanBeTakenAway(
-            @ForAll @LongRange(max = KILOMETRE) long a, @ForAll @LongRange(max = KILOMETRE) long b) {
+    void whatIsAddedCanBeTakenAway(@ForAll @LongRange(max = LONGEST) long a, @ForAll @LongRange(max = LONGEST) long b) {
         assertThat(new Length(a).plus(new Length(b)).minus(new Length(b))).isEqualTo(new Length(a));
     }
 }

@@ -73,7 +73,7 @@ class LengthTest {
             4 3 7/8   | "4 3 7/8" is not a length; write it like 31 5/8, 4' 3-7/8" or 803 mm.
             31 5/8 mm | "31 5/8 mm" is not a length; write it like 31 5/8, 4' 3-7/8" or 803 mm.
             5 kg      | "5 kg" is not a length; write it like 31 5/8, 4' 3-7/8" or 803 mm.
-            1001 m    | "1001 m" is longer than a kilometre; check the unit.
+            101 m     | "101 m" is longer than 100 m; check the unit.
             ``        | Write a length, such as 31 5/8, 4' 3-7/8" or 803 mm.
             """)
     void refusesInWords(String typed, String sentence) {

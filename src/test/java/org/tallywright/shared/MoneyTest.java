@@ -102,6 +102,13 @@ class MoneyTest {
     }
 
     @Test
+    void refusesWhatNoColumnHolds() {
+        assertThatExceptionOfType(Refused.class)
+                .isThrownBy(() -> UnitPrice.of("9999999999").times(Quantity.of("2")));
+        assertThat(Money.of("9999999999.99").isPositive()).isTrue();
+    }
+
+    @Test
     void sums() {
         assertThat(Money.sum(List.of(Money.of("1.10"), Money.of("2.20")))).isEqualTo(Money.of("3.30"));
         assertThat(Money.sum(List.of())).isEqualTo(Money.ZERO);
