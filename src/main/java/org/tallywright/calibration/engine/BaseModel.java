@@ -1,0 +1,310 @@
+package org.tallywright.calibration.engine;
+
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import org.tallywright.calibration.engine.model.Factor;
+import org.tallywright.calibration.engine.model.MixedModel;
+import org.tallywright.calibration.engine.model.ModeSearch;
+import org.tallywright.calibration.engine.model.ModelData;
+import org.tallywright.calibration.engine.model.ModelPoint;
+import org.tallywright.calibration.engine.model.NinePoints;
+import org.tallywright.calibration.engine.model.WeightedPoint;
+
+/**
+ * The base model: one lognormal model of a shop's hours with partial pooling.
+ *
+ * <pre>
+ *   y = ln(actual/estimate),  z = ln(estimate hours) - 2
+ *   y = mu + beta z + conditions + kind + sum share x worker + job + e,   e ~ N(0, sigma^2 / w)
+ *   w = min(estimate^exponent, its 95th percentile) / mean of the same, times 0.5^(age/half-life) where one is set
+ * </pre>
+ *
+ * <p>y and every effect are pure numbers on the log scale (0.1 is about 10 %); hours are person-hours above 0. z is centred on
+ * a fixed 2, not on the data, so that old and new fits compare. Priors are those of {@link Priors}; the job is the
+ * absorbed factor. Source: src/docs/calibration.md. n = 0: the prior; n below 300: averaged over nine points of the
+ * standard deviations; from there on the mode alone.
+ */
+final class BaseModel {
+
+    static final int KIND = 0;
+    static final int WORKER = 1;
+    private static final double CENTRE = 2;
+    private static final int CONDITION_JOBS = 3;
+
+    private final CalibrationSettings settings;
+    private final MixedModel model;
+    private final List<WeightedPoint> points;
+    private final Levels kinds;
+    private final Levels workers;
+    private final Levels jobs;
+    private final List<String> conditions;
+    private final int tasks;
+
+    private BaseModel(
+            CalibrationSettings settings,
+            MixedModel model,
+            List<WeightedPoint> points,
+            Levels kinds,
+            Levels workers,
+            Levels jobs,
+            List<String> conditions,
+            int tasks) {
+        this.settings = settings;
+        this.model = model;
+        this.points = points;
+        this.kinds = kinds;
+        this.workers = workers;
+        this.jobs = jobs;
+        this.conditions = conditions;
+        this.tasks = tasks;
+    }
+
+    static BaseModel fit(LearntTasks learnt, CalibrationSettings settings, LocalDate asOf) {
+        List<Observation> tasks = learnt.tasks();
+        int n = tasks.size();
+        Levels kinds = new Levels();
+        Levels workers = new Levels();
+        Levels jobs = new Levels();
+        int[] kind = new int[n];
+        int[] job = new int[n];
+        int[] from = new int[n + 1];
+        List<Integer> worker = new ArrayList<>();
+        List<Double> share = new ArrayList<>();
+        double[] response = new double[n];
+        for (int i = 0; i < n; i++) {
+            Observation task = tasks.get(i);
+            kind[i] = kinds.add(task.kind());
+            job[i] = jobs.add(task.job());
+            for (WorkerShare part : task.workers()) {
+                worker.add(workers.add(part.worker()));
+                share.add(part.share());
+            }
+            from[i + 1] = worker.size();
+            response[i] = learnt.logRatio()[i] - settings.priors().level();
+        }
+        Priors priors = settings.priors();
+        Factor people = new Factor(
+                workers.size(),
+                from,
+                worker.stream().mapToInt(Integer::intValue).toArray(),
+                share.stream().mapToDouble(Double::doubleValue).toArray(),
+                priors.worker());
+        List<String> conditions = conditions(tasks, settings.base().conditionTasks());
+        ModelData data = new ModelData(
+                response,
+                weights(tasks, settings.base(), asOf),
+                fixed(tasks, settings, conditions),
+                fixedSd(settings, conditions),
+                List.of(Factor.single(kinds.size(), kind, priors.kind()), people),
+                Factor.single(jobs.size(), job, priors.job()),
+                priors.residual());
+        MixedModel model = new MixedModel(data);
+        ModelPoint mode = search(model).fromPriors();
+        return new BaseModel(settings, model, points(model, mode, n, settings), kinds, workers, jobs, conditions, n);
+    }
+
+    /**
+     * The same model as if a job had not been met: a running job's finished tasks must not count twice. The standard
+     * deviations are searched again in a small shop; in a large one a single job does not move them.
+     */
+    BaseModel without(String job) {
+        int group = jobs.find(job);
+        if (group < 0) {
+            return this;
+        }
+        MixedModel rest = model.without(group);
+        double[] theta = mode().theta();
+        ModelPoint mode =
+                tasks < settings.base().integrateBelow() ? search(rest).from(theta) : rest.at(theta);
+        return new BaseModel(
+                settings, rest, points(rest, mode, tasks, settings), kinds, workers, jobs, conditions, tasks);
+    }
+
+    private static ModeSearch search(MixedModel model) {
+        return new ModeSearch(model, CalibrationSettings.LOWEST_LOG_SD, CalibrationSettings.HIGHEST_LOG_SD);
+    }
+
+    private static List<WeightedPoint> points(MixedModel model, ModelPoint mode, int n, CalibrationSettings settings) {
+        return n < settings.base().integrateBelow()
+                ? NinePoints.around(model, mode, CalibrationSettings.LOWEST_LOG_SD, CalibrationSettings.HIGHEST_LOG_SD)
+                : List.of(new WeightedPoint(1, mode));
+    }
+
+    /** Conditions with enough tasks and jobs on both sides, in alphabetical order; the others are off. */
+    private static List<String> conditions(List<Observation> tasks, int least) {
+        Set<String> names = new TreeSet<>();
+        tasks.forEach(task -> names.addAll(task.conditions()));
+        names.removeIf(name -> !enough(tasks, name, true, least) || !enough(tasks, name, false, least));
+        return List.copyOf(names);
+    }
+
+    private static boolean enough(List<Observation> tasks, String condition, boolean held, int least) {
+        List<Observation> side = tasks.stream()
+                .filter(task -> task.conditions().contains(condition) == held)
+                .toList();
+        return side.size() >= least
+                && side.stream()
+                                .map(Observation::job)
+                                .distinct()
+                                .limit(CONDITION_JOBS)
+                                .count()
+                        == CONDITION_JOBS;
+    }
+
+    private static double[] weights(List<Observation> tasks, BaseSettings base, LocalDate asOf) {
+        int n = tasks.size();
+        double[] weight = new double[n];
+        for (int i = 0; i < n; i++) {
+            weight[i] = Math.pow(tasks.get(i).estimateHours(), base.weightExponent());
+        }
+        double cut = percentile95(weight);
+        double sum = 0;
+        for (int i = 0; i < n; i++) {
+            weight[i] = Math.min(weight[i], cut);
+            sum += weight[i];
+        }
+        for (int i = 0; i < n; i++) {
+            weight[i] *= n / sum * decay(tasks.get(i).done(), asOf, base.halfLifeDays());
+        }
+        return weight;
+    }
+
+    static double decay(LocalDate done, LocalDate asOf, double halfLifeDays) {
+        return Math.pow(0.5, Math.max(0, ChronoUnit.DAYS.between(done, asOf)) / halfLifeDays);
+    }
+
+    private static double percentile95(double[] values) {
+        if (values.length == 0) {
+            return 0;
+        }
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        double at = 0.95 * (sorted.length - 1);
+        int below = (int) at;
+        int above = Math.min(sorted.length - 1, below + 1);
+        return sorted[below] + (at - below) * (sorted[above] - sorted[below]);
+    }
+
+    private static double[][] fixed(List<Observation> tasks, CalibrationSettings settings, List<String> conditions) {
+        int slope = settings.base().slope() ? 1 : 0;
+        double[][] fixed = new double[1 + slope + conditions.size()][tasks.size()];
+        for (int i = 0; i < tasks.size(); i++) {
+            Observation task = tasks.get(i);
+            fixed[0][i] = 1;
+            if (slope == 1) {
+                fixed[1][i] = Math.log(task.estimateHours()) - CENTRE;
+            }
+            for (int c = 0; c < conditions.size(); c++) {
+                fixed[1 + slope + c][i] = task.conditions().contains(conditions.get(c)) ? 1 : 0;
+            }
+        }
+        return fixed;
+    }
+
+    private static double[] fixedSd(CalibrationSettings settings, List<String> conditions) {
+        int slope = settings.base().slope() ? 1 : 0;
+        double[] sd = new double[1 + slope + conditions.size()];
+        Arrays.fill(sd, settings.priors().conditionSd());
+        sd[0] = settings.priors().levelSd();
+        if (slope == 1) {
+            sd[1] = settings.priors().slopeSd();
+        }
+        return sd;
+    }
+
+    List<WeightedPoint> points() {
+        return points;
+    }
+
+    ModelPoint mode() {
+        return points.get(0).point();
+    }
+
+    CalibrationSettings settings() {
+        return settings;
+    }
+
+    /** Sd of the k-th grouping in the order residual, kind, worker, job; 0 where it sits at its lower bound. */
+    double sd(int k) {
+        return search(model).atLowerBound(mode(), k) ? 0 : mode().sd(k);
+    }
+
+    /** Effects of a task without job and residual, as columns of the reduced system or as new levels. */
+    List<Effect> effects(PlannedTask task) {
+        List<Effect> effects = new ArrayList<>();
+        effects.add(Effect.seen("level", 0, 1));
+        int column = 1;
+        if (settings.base().slope()) {
+            effects.add(Effect.seen("slope", column++, Math.log(task.estimateHours()) - CENTRE));
+        }
+        for (String condition : conditions) {
+            if (task.conditions().contains(condition)) {
+                effects.add(Effect.seen("condition " + condition, column, 1));
+            }
+            column++;
+        }
+        effects.add(effect("kind " + task.kind(), KIND, kinds.find(task.kind()), 1));
+        if (task.workers().isEmpty()) {
+            effects.add(effect("worker", WORKER, -1, 1));
+        }
+        for (WorkerShare part : task.workers()) {
+            effects.add(effect("worker " + part.worker(), WORKER, workers.find(part.worker()), part.share()));
+        }
+        return effects;
+    }
+
+    private Effect effect(String name, int factor, int level, double value) {
+        return level < 0
+                ? Effect.unseen(name, factor + 1, value)
+                : Effect.seen(name, model.offset(factor) + level, value);
+    }
+
+    /** Variance of the task's expected log ratio now, over the same before any data: 1 with no history. */
+    double priorShare(PlannedTask task) {
+        ModelPoint point = mode();
+        List<Effect> effects = effects(task);
+        double now = 0;
+        double before = 0;
+        for (Effect one : effects) {
+            for (Effect other : effects) {
+                now += one.value() * other.value() * one.covariance(other, point);
+            }
+            before += one.value() * one.value() * priorVariance(one, point);
+        }
+        return Math.min(1, now / before);
+    }
+
+    private double priorVariance(Effect effect, ModelPoint point) {
+        if (effect.column() < 0) {
+            return point.variance(effect.sd());
+        }
+        double[] fixedSd = model.data().fixedSd();
+        if (effect.column() < fixedSd.length) {
+            return fixedSd[effect.column()] * fixedSd[effect.column()];
+        }
+        return point.variance(effect.column() < model.offset(WORKER) ? 1 + KIND : 1 + WORKER);
+    }
+
+    /** Effect of a kind on the log scale, 0 for one never met. */
+    double kindEffect(String kind) {
+        int level = kinds.find(kind);
+        return level < 0 ? 0 : mode().coefficients()[model.offset(KIND) + level];
+    }
+
+    Levels kinds() {
+        return kinds;
+    }
+
+    Levels workers() {
+        return workers;
+    }
+
+    List<String> conditions() {
+        return conditions;
+    }
+}

@@ -1,0 +1,53 @@
+package org.tallywright.calibration.engine;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * A finished task of the past, as the engine learns from it.
+ *
+ * @param task key of the task, to name it when it is left out
+ * @param job key of the job; tasks of one job share its effect
+ * @param kind key of the task kind; a rename changes the name, not the key
+ * @param workers who did it, by share of hours; empty where unknown
+ * @param quantity what was really done, in the kind's unit (the confirmed quantity where there is one)
+ * @param startingUnitHours the starting rate in person-hours per unit, never the rate that was bid: learning is always
+ *     against the starting one
+ * @param actualHours person-hours logged on the task as direct work and set-up; rework, call-backs, travel and the other
+ *     hour classes are kept out of the rate (see {@link HoursOnNoLine})
+ * @param done the day it was finished
+ * @param conditions site conditions that held, such as "occupied home"
+ */
+public record Observation(
+        String task,
+        String job,
+        String kind,
+        List<WorkerShare> workers,
+        double quantity,
+        double startingUnitHours,
+        double actualHours,
+        LocalDate done,
+        Set<String> conditions) {
+
+    public Observation {
+        workers = List.copyOf(workers);
+        conditions = Set.copyOf(conditions);
+    }
+
+    /** Estimated person-hours at the starting rate. */
+    public double estimateHours() {
+        return quantity * startingUnitHours;
+    }
+
+    /** The same past under another starting rate: used when a calibrated rate becomes the new starting rate. */
+    public Observation rebased(double factor) {
+        return new Observation(
+                task, job, kind, workers, quantity, startingUnitHours * factor, actualHours, done, conditions);
+    }
+
+    /** The same past under another kind: used when two kinds are merged. */
+    public Observation ofKind(String other) {
+        return new Observation(task, job, other, workers, quantity, startingUnitHours, actualHours, done, conditions);
+    }
+}
