@@ -11,6 +11,7 @@ final class Score {
     private final SplittableRandom random;
     private int count;
     private double crpsLog;
+    private double rawCrpsLog;
     private double crps;
     private double crpsRelative;
     private double pinball50;
@@ -39,6 +40,7 @@ final class Score {
         crps += hours;
         crpsRelative += hours / estimate;
         crpsLog += crps(log, Math.log(actual / estimate));
+        rawCrpsLog += Math.abs(Math.log(actual / estimate));
         pinball50 += pinball(0.5, forecast.quantile(0.5), actual);
         pinball80 += pinball(0.8, forecast.quantile(0.8), actual);
         pinball90 += pinball(0.9, forecast.quantile(0.9), actual);
@@ -82,6 +84,11 @@ final class Score {
 
     double crpsLog() {
         return crpsLog / count;
+    }
+
+    /** The same for the estimate as it stands, a point. */
+    double rawCrpsLog() {
+        return rawCrpsLog / count;
     }
 
     double crps() {

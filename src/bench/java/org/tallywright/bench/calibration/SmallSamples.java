@@ -11,7 +11,7 @@ import org.tallywright.calibration.engine.CalibrationSettings;
 import org.tallywright.calibration.engine.Calibrator;
 
 /**
- * A shop's first tasks: 150 seeded draws of a person, a point in that person's own sequence, the last n tasks before it to learn
+ * A shop's first tasks: 150 seeded draws of a person (in proportion to their tasks) and a point in that person's own sequence, the last n tasks before it to learn
  * from and the next 20 to forecast. Coverage counts ties as covered.
  */
 final class SmallSamples {
@@ -28,7 +28,8 @@ final class SmallSamples {
         for (int n : new int[] {5, 10, 20, 50}) {
             Score score = score(past, settings, n);
             figures.add("small" + n + "_central80", score.central80WithTies(), "share");
-            scores.add("small" + n + "_crps_log", score.crpsLog(), "ln hours");
+            scores.add("small" + n + "_crps_log", score.crpsLog(), "ln hours")
+                    .add("small" + n + "_raw_crps_log", score.rawCrpsLog(), "ln hours");
         }
         return figures.addAll(scores);
     }
@@ -38,7 +39,7 @@ final class SmallSamples {
         Score score = new Score(4);
         List<List<PastTask>> sequences = sequences(past, n);
         for (int draw = 0; draw < DRAWS && !sequences.isEmpty(); draw++) {
-            List<PastTask> own = sequences.get(random.nextInt(sequences.size()));
+            List<PastTask> own = drawn(sequences, random);
             int next = Math.min(NEXT, own.size() - n);
             int at = n + random.nextInt(own.size() - n - next + 1);
             Calibration calibration = Calibrator.fit(PastTasks.observations(own.subList(at - n, at)), settings);
@@ -47,6 +48,15 @@ final class SmallSamples {
             }
         }
         return score;
+    }
+
+    private static List<PastTask> drawn(List<List<PastTask>> sequences, SplittableRandom random) {
+        int left = random.nextInt(sequences.stream().mapToInt(List::size).sum());
+        int k = 0;
+        while (left >= sequences.get(k).size()) {
+            left -= sequences.get(k++).size();
+        }
+        return sequences.get(k);
     }
 
     /** Each person's tasks where they are long enough; otherwise everybody's as one sequence. */

@@ -76,12 +76,11 @@ public final class Calibration {
     }
 
     private TaskForecast taskForecast(PlannedTask task, NormalMixture marginal) {
-        double similar = similarity.similarTasks(task);
-        double[] logRatios = similarity.mixedWith(marginal.quantiles(), task);
-        double layer = base.settings().similarity().used()
-                ? base.settings().similarity().baseTasks()
-                        / (similar + base.settings().similarity().baseTasks())
-                : 1;
+        Similarity.Weights weights = similarity.weights(task);
+        double similar = weights.sum();
+        double[] logRatios = similarity.mixedWith(marginal.quantiles(), weights);
+        SimilaritySettings layered = base.settings().similarity();
+        double layer = layered.used() ? layered.baseTasks() / (similar + layered.baseTasks()) : 1;
         return new TaskForecast(
                 Distribution.ofLogRatios(logRatios, task.estimateHours()),
                 observationsOf(task.kind()),
@@ -206,7 +205,7 @@ public final class Calibration {
         double floor = Math.log(logged / estimate);
         double[] own = logged > 0 ? marginal.quantilesAbove(floor) : marginal.quantiles();
         if (trust < 1) {
-            double[] mixed = similarity.mixedWith(marginal.quantiles(), running.task());
+            double[] mixed = similarity.mixedWith(marginal.quantiles(), similarity.weights(running.task()));
             if (logged > 0) {
                 mixed = Truncation.above(mixed, floor);
             }

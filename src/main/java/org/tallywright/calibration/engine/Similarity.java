@@ -22,8 +22,6 @@ import org.tallywright.calibration.engine.model.NormalTable;
  */
 final class Similarity {
 
-    private static final double NEGLIGIBLE = 18;
-
     private final SimilaritySettings settings;
     private final BaseModel base;
     private final double[] ratio;
@@ -62,23 +60,27 @@ final class Similarity {
                 .toList();
     }
 
-    /** Weight of each past task for a new one, in ascending order of their ratios. */
-    private double[] weights(PlannedTask task) {
-        double[] weight = new double[ratio.length];
+    /** The past tasks' weights for one new task, in ascending order of their ratios. */
+    record Weights(double[] each, double sum) {}
+
+    Weights weights(PlannedTask task) {
+        double[] weight = new double[settings.used() ? ratio.length : 0];
+        double sum = 0;
         double size = Math.log(task.estimateHours());
         int sameKind = base.kinds().find(task.kind());
         int worker = task.workers().size() == 1
                 ? base.workers().find(task.workers().get(0).worker())
                 : -1;
+        double perWidth = KernelTable.PER_WIDTH / settings.width();
         for (int k = 0; k < weight.length; k++) {
-            double off = (logEstimate[k] - size) / settings.width();
-            double exponent = off * off / 2;
-            if (exponent < NEGLIGIBLE) {
+            double near = KernelTable.at(Math.abs(logEstimate[k] - size) * perWidth);
+            if (near > 0) {
                 double match = kind[k] == sameKind ? 1 : settings.otherKind();
-                weight[k] = decay[k] * Math.exp(-exponent) * match * people(task, k, worker);
+                weight[k] = decay[k] * near * match * people(task, k, worker);
+                sum += weight[k];
             }
         }
-        return weight;
+        return new Weights(weight, sum);
     }
 
     private double people(PlannedTask task, int past, int worker) {
@@ -98,45 +100,59 @@ final class Similarity {
         return settings.otherWorker() + (1 - settings.otherWorker()) * overlap;
     }
 
-    /** How many past tasks the similar ones are worth for a new one, 0 where the layer is off. */
-    double similarTasks(PlannedTask task) {
-        if (!settings.used()) {
-            return 0;
-        }
-        double sum = 0;
-        for (double w : weights(task)) {
-            sum += w;
-        }
-        return sum;
-    }
-
     /** The 200 kept quantiles of the mixture of past ratios and the base model's quantiles. */
-    double[] mixedWith(double[] baseQuantiles, PlannedTask task) {
+    double[] mixedWith(double[] baseQuantiles, Weights weights) {
         if (!settings.used()) {
             return baseQuantiles;
         }
-        double[] weight = weights(task);
-        double total = settings.baseTasks();
-        for (double w : weight) {
-            total += w;
-        }
+        double[] weight = weights.each();
+        double total = settings.baseTasks() + weights.sum();
         int count = NormalTable.QUANTILES;
         double each = settings.baseTasks() / count;
         double[] quantiles = new double[count];
         int past = 0;
         int model = 0;
         double sum = 0;
-        double last = 0;
+        double last = baseQuantiles[0];
         for (int m = 0; m < count; m++) {
             double wanted = (m + 0.5) / count * total * (1 - 1e-12);
             while (sum < wanted && (past < ratio.length || model < count)) {
                 boolean fromPast = past < ratio.length && (model == count || ratio[past] <= baseQuantiles[model]);
-                last = fromPast ? ratio[past] : baseQuantiles[model];
-                sum += fromPast ? weight[past++] : each;
-                model += fromPast ? 0 : 1;
+                if (!fromPast) {
+                    last = baseQuantiles[model++];
+                    sum += each;
+                } else if (weight[past] > 0) {
+                    last = ratio[past];
+                    sum += weight[past++];
+                } else {
+                    past++;
+                }
             }
             quantiles[m] = last;
         }
         return quantiles;
+    }
+
+    /** exp(-x^2/2) in a straight line between steps of 1/512, 0 beyond six widths; off by less than 1e-6. */
+    private static final class KernelTable {
+
+        static final int PER_WIDTH = 512;
+        private static final int WIDTHS = 6;
+        private static final double[] TABLE = new double[WIDTHS * PER_WIDTH + 2];
+
+        static {
+            for (int k = 0; k <= WIDTHS * PER_WIDTH; k++) {
+                double x = k / (double) PER_WIDTH;
+                TABLE[k] = Math.exp(-x * x / 2);
+            }
+        }
+
+        static double at(double steps) {
+            if (!(steps < WIDTHS * PER_WIDTH)) {
+                return 0;
+            }
+            int k = (int) steps;
+            return TABLE[k] + (steps - k) * (TABLE[k + 1] - TABLE[k]);
+        }
     }
 }
