@@ -16,6 +16,7 @@ class HoursTest {
             2,5;150
             2:30;150
             2h30;150
+            2:59;179
             2 h 30;150
             2 h 05;125
             45m;45
@@ -54,6 +55,7 @@ class HoursTest {
             0:00  | Nothing was worked in 0 hours; leave the box empty instead.
             -2    | Hours cannot be negative.
             2h75  | In "2h75" the minutes after the hours go up to 59.
+            2:60  | In "2:60" the minutes after the hours go up to 59.
             0.001 | That is less than a minute.
             soon  | "soon" is not a length of time; write it like 2:30, 2.5, 2h30 or 45m.
             1/0   | "1/0" is not a length of time; write it like 2:30, 2.5, 2h30 or 45m.

@@ -68,6 +68,7 @@ class LengthTest {
             31 9/8    | In "31 9/8" the fraction is not one of a tape; use halves, quarters and so on to 64ths.
             1/0       | In "1/0" the fraction is not one of a tape; use halves, quarters and so on to 64ths.
             4' 15"    | In "4' 15"" the inches after feet stay under 12.
+            4' 12"    | In "4' 12"" the inches after feet stay under 12.
             4.5' 3"   | In "4.5' 3"" the feet before inches must be whole.
             -1/8      | A length cannot be negative here.
             4 3 7/8   | "4 3 7/8" is not a length; write it like 31 5/8, 4' 3-7/8" or 803 mm.

@@ -25,6 +25,8 @@ class LoggedTimeTest {
             7:30-3;7 h 30 (07:30 to 15:00)
             12:30-1:15;45 min (12:30 to 13:15)
             1-3:30;2 h 30 (13:00 to 15:30)
+            4-5:30;1 h 30 (16:00 to 17:30)
+            5-7:30;2 h 30 (05:00 to 07:30)
             01:00-03:30;2 h 30 (01:00 to 03:30)
             1-3pm;2 h (13:00 to 15:00)
             10-2pm;4 h (10:00 to 14:00)
@@ -82,6 +84,8 @@ class LoggedTimeTest {
     void spansThatTouchDoNotOverlap() {
         ClockSpan morning = new ClockSpan(LocalTime.of(8, 0), LocalTime.NOON);
         assertThat(morning.overlaps(new ClockSpan(LocalTime.NOON, LocalTime.of(13, 0))))
+                .isFalse();
+        assertThat(new ClockSpan(LocalTime.NOON, LocalTime.of(13, 0)).overlaps(morning))
                 .isFalse();
         assertThat(morning.overlaps(new ClockSpan(LocalTime.of(11, 59), LocalTime.of(13, 0))))
                 .isTrue();
