@@ -1,0 +1,182 @@
+package org.tallywright.daylog;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Stream;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.shared.NotHere;
+import org.tallywright.shared.ShopClock;
+import org.tallywright.shared.Stale;
+import org.tallywright.trail.Trail;
+import org.tallywright.web.Role;
+import org.tallywright.web.SignedIn;
+
+/**
+ * Logs days. A save is one transaction: all rows of a day are stored or none, so that a save cut off at any moment left
+ * the day as it was. It may be repeated without harm, because each row carries the id that its page made for it.
+ */
+@Service
+public class DayLog {
+    private final Entries entries;
+    private final Places places;
+    private final DayReads reads;
+    private final Trail trail;
+    private final ShopClock clock;
+
+    DayLog(Entries entries, Places places, DayReads reads, Trail trail, ShopClock clock) {
+        this.entries = entries;
+        this.places = places;
+        this.reads = reads;
+        this.trail = trail;
+        this.clock = clock;
+    }
+
+    /** Whether that person's hours are this one's to see and to log. */
+    public static boolean mayLog(SignedIn me, UUID person) {
+        return me.is(Role.OWNER, Role.LEAD)
+                || me.is(Role.HELPER) && me.personId().equals(person);
+    }
+
+    /**
+     * Stores the day, or says why not and stores nothing.
+     *
+     * @throws NotHere where the person's hours are not this one's to log
+     */
+    @Transactional
+    public DayOutcome save(SaveDay day) {
+        if (!mayLog(day.by(), day.person())) {
+            throw new NotHere("day");
+        }
+        lockAll(day);
+        List<UUID> ids = day.rows().stream().map(TypedRow::id).toList();
+        List<Entry> stored = entries.ofDayOr(day.person(), day.date(), ids);
+        Map<Target, Place> known = places.of(targets(day));
+        DayPlan plan = new DayPlan(day, stored, entries.deletedAmong(ids), known);
+        DayChecks checks = new DayChecks(day.date(), clock.today(), plan.lines, plan.removed);
+        List<Objection> objections = Stream.of(day.objections(), plan.objections, checks.objections)
+                .flatMap(List::stream)
+                .toList();
+        Set<String> answered = new HashSet<>(day.answers());
+        if (!checks.questions.isEmpty()) {
+            answered.addAll(reads.answers(day.person(), day.date()));
+        }
+        List<Question> questions = checks.unanswered(answered);
+        if (!objections.isEmpty() || !questions.isEmpty() || !plan.conflicts.isEmpty()) {
+            return new DayOutcome.Held(objections, questions, plan.conflicts);
+        }
+        return new DayOutcome.Saved(write(day, plan, checks), checks.minutes());
+    }
+
+    private void lockAll(SaveDay day) {
+        Stream<LocalDate> dates = Stream.of(day.date());
+        if (day.mayMove()) {
+            dates = Stream.concat(
+                    dates,
+                    day.rows().stream()
+                            .flatMap(row -> entries.find(row.id()).stream())
+                            .map(Entry::date));
+        }
+        dates.distinct().sorted().forEach(date -> entries.lock(day.person(), date));
+    }
+
+    private static List<Target> targets(SaveDay day) {
+        return day.rows().stream()
+                .map(TypedRow::content)
+                .filter(Objects::nonNull)
+                .map(Content::target)
+                .distinct()
+                .toList();
+    }
+
+    private List<Change> write(SaveDay day, DayPlan plan, DayChecks checks) {
+        if (plan.changesNothing()) {
+            return List.of();
+        }
+        UUID by = day.by().personId();
+        Instant now = clock.now();
+        trail.by(by);
+        List<Change> changes = new ArrayList<>();
+        entries.delete(plan.removed, by, now);
+        plan.removed.forEach(entry -> changes.add(new Change(Change.Act.DELETE, entry.id(), entry.version())));
+        entries.update(plan.changed.entrySet().stream()
+                .map(change -> changed(day.date(), change.getKey(), change.getValue(), plan))
+                .toList());
+        plan.changed
+                .values()
+                .forEach(entry -> changes.add(new Change(Change.Act.UPDATE, entry.id(), entry.version() + 1)));
+        entries.insert(
+                plan.created.stream().map(row -> created(day, row, plan, now)).toList());
+        plan.created.forEach(row -> changes.add(new Change(Change.Act.INSERT, row.id(), 0)));
+        reads.keepAnswers(day.person(), day.date(), given(day, checks), by, now);
+        return changes;
+    }
+
+    private static List<String> given(SaveDay day, DayChecks checks) {
+        return checks.questions.stream()
+                .map(Question::key)
+                .filter(day.answers()::contains)
+                .distinct()
+                .toList();
+    }
+
+    private static Entries.NewEntry created(SaveDay day, TypedRow row, DayPlan plan, Instant now) {
+        return new Entries.NewEntry(
+                row.id(),
+                day.person(),
+                day.date(),
+                Objects.requireNonNull(row.content()),
+                plan.place(row).jobId(),
+                day.by().personId(),
+                now);
+    }
+
+    private static Entries.ChangedEntry changed(LocalDate date, TypedRow row, Entry entry, DayPlan plan) {
+        return new Entries.ChangedEntry(
+                entry.id(),
+                entry.version(),
+                date,
+                Objects.requireNonNull(row.content()),
+                plan.place(row).jobId());
+    }
+
+    /**
+     * Takes an entry off its day; a repeat changes nothing.
+     *
+     * @throws NotHere for an entry that never was, or is not this person's to see
+     * @throws Stale where it was changed after it was shown
+     */
+    @Transactional
+    public Removed delete(UUID id, int version, SignedIn by) {
+        Entry entry = entries.find(id).orElse(null);
+        if (entry == null) {
+            return reads.deleted(id)
+                    .filter(gone -> mayLog(by, gone.person()))
+                    .orElseThrow(() -> new NotHere("time entry"));
+        }
+        if (!mayLog(by, entry.personId())) {
+            throw new NotHere("time entry");
+        }
+        entries.lock(entry.personId(), entry.date());
+        if (entry.version() != version) {
+            throw new Stale("time entry");
+        }
+        trail.by(by.personId());
+        entries.delete(List.of(entry), by.personId(), clock.now());
+        return new Removed(entry.id(), entry.personId(), entry.date(), version);
+    }
+
+    /** An entry that was taken off its day. */
+    public record Removed(UUID id, UUID person, LocalDate date, int version) {
+        public Change change() {
+            return new Change(Change.Act.DELETE, id, version);
+        }
+    }
+}

@@ -1,0 +1,95 @@
+package org.tallywright.daylog;
+
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.shared.NotHere;
+import org.tallywright.shared.Refused;
+import org.tallywright.shared.Stale;
+import org.tallywright.trail.Trail;
+import org.tallywright.web.SignedIn;
+
+/** Marks days without work on purpose, so that a gap is a gap. */
+@Service
+public class DayMarks {
+    /** Why nothing was worked. */
+    public enum Kind {
+        LEAVE("Leave"),
+        SICK("Sick"),
+        OFF("Off");
+
+        private final String label;
+
+        Kind(String label) {
+            this.label = label;
+        }
+
+        public String code() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+
+        public String label() {
+            return label;
+        }
+
+        /** @throws Refused for any other word */
+        public static Kind of(String typed) {
+            return Arrays.stream(values())
+                    .filter(kind -> kind.code().equals(typed.strip().toLowerCase(Locale.ROOT)))
+                    .findFirst()
+                    .orElseThrow(() -> new Refused("kind", "Choose leave, sick or off."));
+        }
+    }
+
+    private final JdbcClient jdbc;
+    private final Trail trail;
+
+    DayMarks(JdbcClient jdbc, Trail trail) {
+        this.jdbc = jdbc;
+        this.trail = trail;
+    }
+
+    /**
+     * Sets the mark of a day; the same mark again is a repeat.
+     *
+     * @param version of the mark that the page showed; null where there was none
+     * @throws Stale where another mark was set meanwhile
+     */
+    @Transactional
+    public void mark(UUID person, LocalDate date, Kind kind, String note, @Nullable Integer version, SignedIn by) {
+        check(person, by);
+        int done = jdbc.sql("""
+                        insert into day_mark (person_id, on_date, kind, note, marked_by, version) values (?, ?, ?, ?, ?, 0)
+                        on conflict (person_id, on_date) do update
+                            set kind = excluded.kind, note = excluded.note, marked_by = excluded.marked_by,
+                                version = day_mark.version + 1
+                            where day_mark.version = ?
+                                or (day_mark.kind = excluded.kind and day_mark.note = excluded.note)""")
+                .params(person, date, kind.code(), note, by.personId(), version == null ? -1 : version)
+                .update();
+        if (done == 0) {
+            throw new Stale("mark of the day");
+        }
+    }
+
+    /** Takes the mark off; none there is a repeat. */
+    @Transactional
+    public void clear(UUID person, LocalDate date, SignedIn by) {
+        check(person, by);
+        jdbc.sql("delete from day_mark where person_id = ? and on_date = ?")
+                .params(person, date)
+                .update();
+    }
+
+    private void check(UUID person, SignedIn by) {
+        if (!DayLog.mayLog(by, person)) {
+            throw new NotHere("day");
+        }
+        trail.by(by.personId());
+    }
+}

@@ -1,0 +1,145 @@
+package org.tallywright.daylog;
+
+import java.sql.Timestamp;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.JdbcTemplate;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+import org.tallywright.shared.Ids;
+
+/** What a day sheet shows beside its entries: likely tasks, what cures, marks and answers. */
+@Repository
+public class DayReads {
+    private static final String FACTS = """
+            select m.kind, m.note, m.version,
+                (select string_agg(a.question, chr(10)) from day_answer a
+                    where a.person_id = x.person and a.on_date = x.on_date) as answers
+            from (select cast(? as uuid) as person, cast(? as date) as on_date) x
+            left join day_mark m on m.person_id = x.person and m.on_date = x.on_date""";
+    private static final String CURING = """
+            select w.what, w.ends_at, t.name, p.name as piece_name, j.number
+            from wait w
+            join task t on t.id = w.task_id
+            join job j on j.id = w.job_id
+            left join piece p on p.id = t.piece_id
+            where w.ended_at is null and w.ends_at > ? and w.started_at <= ? and j.state not in ('closed', 'lost')
+            order by w.ends_at, w.id limit 12""";
+
+    private final JdbcClient jdbc;
+    private final JdbcTemplate batch;
+    private final Entries entries;
+    private final Places places;
+
+    DayReads(JdbcClient jdbc, JdbcTemplate batch, Entries entries, Places places) {
+        this.jdbc = jdbc;
+        this.batch = batch;
+        this.entries = entries;
+        this.places = places;
+    }
+
+    public List<Entry> entries(UUID person, LocalDate date) {
+        return entries.ofDay(person, date);
+    }
+
+    public Optional<Entry> entry(UUID id) {
+        return entries.find(id);
+    }
+
+    public List<LikelyTask> likely(UUID person, LocalDate date) {
+        return places.likely(person, date);
+    }
+
+    /** Open tasks of running jobs, at most so many and one more when there are more. */
+    public List<Place> openTasks(int most) {
+        return places.openTasks(most + 1);
+    }
+
+    public List<Place> openJobs() {
+        return places.jobs(false, 40);
+    }
+
+    public List<Place> closedJobs() {
+        return places.jobs(true, 40);
+    }
+
+    public java.util.Map<Target, Place> places(java.util.Collection<Target> targets) {
+        return places.of(targets);
+    }
+
+    /** Why a person did not work that day. */
+    public record Mark(String kind, String note, int version) {}
+
+    /** The mark of a day, if any, and the questions about it that were answered. */
+    public record Facts(@Nullable Mark mark, Set<String> answers) {}
+
+    public Facts facts(UUID person, LocalDate date) {
+        return jdbc.sql(FACTS)
+                .params(person, date)
+                .query((row, n) -> {
+                    String kind = row.getString("kind");
+                    String answers = row.getString("answers");
+                    return new Facts(
+                            kind == null ? null : new Mark(kind, row.getString("note"), row.getInt("version")),
+                            answers == null
+                                    ? Set.of()
+                                    : Stream.of(answers.split("\n")).collect(Collectors.toSet()));
+                })
+                .single();
+    }
+
+    Set<String> answers(UUID person, LocalDate date) {
+        return facts(person, date).answers();
+    }
+
+    void keepAnswers(UUID person, LocalDate date, List<String> questions, UUID by, Instant at) {
+        if (!questions.isEmpty()) {
+            batch.batchUpdate(
+                    """
+                    insert into day_answer (id, person_id, on_date, question, answer, answered_by, answered_at)
+                    values (?, ?, ?, ?, 'it is right', ?, ?) on conflict on constraint day_answer_once do nothing""",
+                    questions.stream()
+                            .map(q -> new Object[] {Ids.next(), person, date, q, by, Timestamp.from(at)})
+                            .toList());
+        }
+    }
+
+    /** Something that sets by itself, and until when. */
+    public record Curing(String number, String name, String what, Instant until) {}
+
+    public List<Curing> curing(Instant now) {
+        return jdbc.sql(CURING)
+                .params(Timestamp.from(now), Timestamp.from(now))
+                .query((row, n) -> {
+                    String piece = row.getString("piece_name");
+                    return new Curing(
+                            row.getString("number"),
+                            row.getString("name") + (piece == null ? "" : ", " + piece),
+                            row.getString("what"),
+                            row.getTimestamp("ends_at").toInstant());
+                })
+                .list();
+    }
+
+    Optional<DayLog.Removed> deleted(UUID id) {
+        return jdbc.sql("""
+                        select d.id, d.person_id, d.on_date, coalesce((select (a.before ->> 'version')::int from audit_entry a
+                            where a.subject = 'time_entry' and a.subject_id = d.id::text and a.act = 'delete'
+                            order by a.id desc limit 1), 0) as version
+                        from deleted_time_entry d where d.id = ?""")
+                .param(id)
+                .query((row, n) -> new DayLog.Removed(
+                        row.getObject("id", UUID.class),
+                        row.getObject("person_id", UUID.class),
+                        row.getObject("on_date", LocalDate.class),
+                        row.getInt("version")))
+                .optional();
+    }
+}

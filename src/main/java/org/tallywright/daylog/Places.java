@@ -1,0 +1,167 @@
+package org.tallywright.daylog;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+import org.tallywright.shared.HourClass;
+
+/** Looks up what hours can go to. */
+@Repository
+class Places {
+    private static final String COLUMNS = """
+            select t.id as task_id, j.id as job_id, j.number, j.title, j.state as job_state, j.opened_on, s.one_way_minutes,
+                t.name as task_name, p.name as piece_name, g.name as stage_name, k.place, k.hour_class as usual_class""";
+    private static final String TASKS = """
+             from task t
+            join job j on j.id = t.job_id
+            join site s on s.id = j.site_id
+            join stage g on g.id = t.stage_id
+            join task_kind k on k.id = t.task_kind_id
+            left join piece p on p.id = t.piece_id
+            """;
+    private static final String NAMED = COLUMNS + TASKS + """
+            where t.id = any(:tasks::uuid[])
+            union all
+            select null, j.id, j.number, j.title, j.state, j.opened_on, s.one_way_minutes, null, null, null, null, null
+            from job j join site s on s.id = j.site_id where j.id = any(:jobs::uuid[])""";
+    /**
+     * The tasks that a person is likely to have worked on that day: planned for it or left over from the two weeks
+     * before, the person's own, worked on in the ten days before, and those under way that are nobody's.
+     */
+    private static final String LIKELY = """
+            with recent as (
+                select task_id, max(on_date) as last_on from time_entry
+                where person_id = :person and on_date between :date::date - 10 and :date and task_id is not null
+                group by task_id),
+            candidate as (
+                select id from task where state in ('planned', 'started') and planned_on between :date::date - 14 and :date
+                union select id from task where state in ('planned', 'started') and assigned_to = :person
+                union select task_id from recent
+                union (select id from task where state = 'started' and started_on <= :date order by started_on desc limit 40))
+            """ + COLUMNS + """
+            , coalesce((select sum(o.minutes) from time_entry o
+                where o.task_id = t.id and o.person_id = :person), 0) as so_far,
+                t.planned_on = :date as planned_today
+            """ + TASKS + """
+            join candidate c on c.id = t.id
+            left join recent r on r.task_id = t.id
+            where j.state not in ('closed', 'lost')
+                and (t.state in ('planned', 'started') or t.state = 'done' and t.done_on >= :date)
+                and (t.assigned_to is null or t.assigned_to = :person or r.task_id is not null)
+            order by (t.planned_on = :date) is true desc, r.last_on desc nulls last,
+                (t.assigned_to = :person) is true desc, t.state = 'started' desc, t.planned_on desc nulls last,
+                j.number, t.position, t.id
+            limit 10""";
+
+    private static final String OPEN_TASKS = COLUMNS + TASKS + """
+            where j.state = 'running' and t.state in ('planned', 'started')
+            order by j.number desc, g.position, t.position, t.id
+            limit :most""";
+    private static final String JOBS = """
+            select null::uuid as task_id, j.id as job_id, j.number, j.title, j.state as job_state, j.opened_on,
+                null::int as one_way_minutes, null as task_name, null as piece_name, null as stage_name, null as place,
+                null as usual_class
+            from job j where j.state = any(:states::text[])
+            order by (j.state = 'running') desc, j.opened_on desc, j.number desc
+            limit :most""";
+
+    private final JdbcClient jdbc;
+
+    Places(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    /** What is known of each target; unknown ids are left out. One query, none when only shop accounts are asked for. */
+    Map<Target, Place> of(Collection<Target> targets) {
+        Map<Target, Place> known = new HashMap<>();
+        List<UUID> tasks = targets.stream()
+                .map(Target::taskId)
+                .filter(Objects::nonNull)
+                .distinct()
+                .toList();
+        List<UUID> jobs = targets.stream()
+                .map(Target::jobId)
+                .filter(Objects::nonNull)
+                .distinct()
+                .toList();
+        for (Target target : targets) {
+            if (target.account() != null) {
+                known.put(target, Place.ofShop(target.account()));
+            }
+        }
+        if (!tasks.isEmpty() || !jobs.isEmpty()) {
+            jdbc.sql(NAMED)
+                    .param("tasks", Columns.ids(tasks))
+                    .param("jobs", Columns.ids(jobs))
+                    .query(Places::read)
+                    .list()
+                    .forEach(place -> known.put(place.target(), place));
+        }
+        return known;
+    }
+
+    List<LikelyTask> likely(UUID person, LocalDate date) {
+        return jdbc.sql(LIKELY)
+                .param("person", person)
+                .param("date", date)
+                .query((row, n) -> new LikelyTask(read(row, n), row.getInt("so_far"), row.getBoolean("planned_today")))
+                .list();
+    }
+
+    /** Tasks of running jobs that are not finished, newest job first. */
+    List<Place> openTasks(int most) {
+        return jdbc.sql(OPEN_TASKS).param("most", most).query(Places::read).list();
+    }
+
+    List<Place> jobs(boolean closed, int most) {
+        return jdbc.sql(JOBS)
+                .param("states", closed ? "{closed}" : "{running,bidding,lead}")
+                .param("most", most)
+                .query(Places::read)
+                .list();
+    }
+
+    private static Place read(ResultSet row, int n) throws SQLException {
+        UUID task = row.getObject("task_id", UUID.class);
+        return read(
+                row,
+                task == null
+                        ? Target.job(Objects.requireNonNull(row.getObject("job_id", UUID.class)))
+                        : Target.task(task));
+    }
+
+    static Place read(ResultSet row, Target target) throws SQLException {
+        if (target.account() != null) {
+            return Place.ofShop(target.account());
+        }
+        String task = row.getString("task_name");
+        String piece = row.getString("piece_name");
+        String stage = row.getString("stage_name");
+        String usual = row.getString("usual_class");
+        return new Place(
+                target,
+                row.getObject("job_id", UUID.class),
+                row.getString("number"),
+                row.getString("title"),
+                row.getString("job_state"),
+                task == null ? row.getString("title") : named(task, piece),
+                stage == null ? "" : stage,
+                usual == null ? HourClass.DIRECT : HourClass.of(usual),
+                "site".equals(row.getString("place")),
+                row.getObject("opened_on", LocalDate.class),
+                Columns.whole(row, "one_way_minutes"));
+    }
+
+    private static String named(String task, @Nullable String piece) {
+        return piece == null ? task : task + ", " + piece;
+    }
+}

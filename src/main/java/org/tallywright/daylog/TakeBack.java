@@ -1,0 +1,126 @@
+package org.tallywright.daylog;
+
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+import org.springframework.dao.DataAccessException;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.shared.NotHere;
+import org.tallywright.shared.Refused;
+import org.tallywright.shared.ShopClock;
+import org.tallywright.shared.Stale;
+import org.tallywright.trail.Trail;
+import org.tallywright.web.SignedIn;
+
+/**
+ * Takes a save back with the help of the trail: what was new goes, what was changed gets its words before, what was taken
+ * off comes back as a new entry. Each is an act of its own in the trail; nothing in it is rubbed out.
+ */
+@Service
+public class TakeBack {
+    /** The row as the trail kept it, read by the same names as an entry of today. */
+    private static final String BEFORE = """
+            with b as (select x.* from audit_entry a, jsonb_populate_record(null::time_entry, a.before) x
+                where a.subject = 'time_entry' and a.subject_id = ? and a.act = ?
+                    and coalesce(a.after, a.before) ->> 'version' = ? order by a.id desc limit 1)
+            select e.*, w.name as person_name, l.name as logged_by_name,
+                j.number, j.title, j.state as job_state, j.opened_on, s.one_way_minutes,
+                t.name as task_name, null as piece_name, g.name as stage_name, k.place, k.hour_class as usual_class,
+                0 as so_far
+            from b e join person w on w.id = e.person_id join person l on l.id = e.logged_by
+            left join job j on j.id = e.job_id left join site s on s.id = j.site_id left join task t on t.id = e.task_id
+            left join stage g on g.id = t.stage_id left join task_kind k on k.id = t.task_kind_id""";
+
+    private final JdbcClient jdbc;
+    private final Entries entries;
+    private final Trail trail;
+    private final ShopClock clock;
+
+    TakeBack(JdbcClient jdbc, Entries entries, Trail trail, ShopClock clock) {
+        this.jdbc = jdbc;
+        this.entries = entries;
+        this.trail = trail;
+        this.clock = clock;
+    }
+
+    /**
+     * Takes back the changes of one day, all or none; a repeat changes nothing.
+     *
+     * @throws Stale where an entry was changed again since
+     * @throws Refused where the earlier hours no longer fit the day
+     */
+    @Transactional
+    public void undo(UUID person, LocalDate date, List<Change> changes, SignedIn by) {
+        if (!DayLog.mayLog(by, person)) {
+            throw new NotHere("day");
+        }
+        entries.lock(person, date);
+        trail.by(by.personId());
+        try {
+            changes.forEach(change -> undo(person, date, change, by));
+            jdbc.sql("set constraints all immediate").update();
+        } catch (DataAccessException e) {
+            throw new Refused("The hours before no longer fit this day. Change them by hand.");
+        }
+    }
+
+    private void undo(UUID person, LocalDate date, Change change, SignedIn by) {
+        switch (change.act()) {
+            case INSERT ->
+                entries.find(change.id())
+                        .ifPresent(entry -> entries.delete(
+                                List.of(asSaved(entry, person, date, change)), by.personId(), clock.now()));
+            case UPDATE -> putBack(person, date, change);
+            case DELETE -> bringBack(person, date, change, by);
+        }
+    }
+
+    private void putBack(UUID person, LocalDate date, Change change) {
+        Entry now = entries.find(change.id()).orElseThrow(() -> new Stale("time entry"));
+        Entry before = before(change, "update");
+        boolean done = now.version() == change.version() + 1 && now.content().equals(before.content());
+        if (!done) {
+            asSaved(now, person, date, change);
+            entries.update(List.of(new Entries.ChangedEntry(
+                    now.id(),
+                    now.version(),
+                    before.date(),
+                    before.content(),
+                    before.place().jobId())));
+        }
+    }
+
+    /** The old id stays deleted; the new one is made from it, so that a second tap finds it there. */
+    private void bringBack(UUID person, LocalDate date, Change change, SignedIn by) {
+        Entry before = before(change, "delete");
+        if (!before.personId().equals(person) || !before.date().equals(date)) {
+            throw new NotHere("time entry");
+        }
+        UUID id = UUID.nameUUIDFromBytes(("back:" + change.id()).getBytes(StandardCharsets.UTF_8));
+        if (entries.find(id).isEmpty() && entries.deletedAmong(List.of(id)).isEmpty()) {
+            entries.insert(List.of(new Entries.NewEntry(
+                    id, person, before.date(), before.content(), before.place().jobId(), by.personId(), clock.now())));
+        }
+    }
+
+    private static Entry asSaved(Entry entry, UUID person, LocalDate date, Change change) {
+        if (!entry.personId().equals(person) || !entry.date().equals(date)) {
+            throw new NotHere("time entry");
+        }
+        if (entry.version() != change.version()) {
+            throw new Stale("time entry");
+        }
+        return entry;
+    }
+
+    private Entry before(Change change, String act) {
+        return jdbc.sql(BEFORE)
+                .params(change.id().toString(), act, Integer.toString(change.version()))
+                .query(Entries::read)
+                .optional()
+                .orElseThrow(() -> new NotHere("time entry"));
+    }
+}

@@ -1,0 +1,202 @@
+package org.tallywright.daylog.web;
+
+import jakarta.servlet.http.HttpServletResponse;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.List;
+import java.util.Objects;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.util.MultiValueMap;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import org.tallywright.daylog.Change;
+import org.tallywright.daylog.DayLog;
+import org.tallywright.daylog.DayMarks;
+import org.tallywright.daylog.DayOutcome;
+import org.tallywright.daylog.SaveDay;
+import org.tallywright.daylog.TakeBack;
+import org.tallywright.people.People;
+import org.tallywright.people.PersonName;
+import org.tallywright.shared.Hours;
+import org.tallywright.shared.NotHere;
+import org.tallywright.shared.Refused;
+import org.tallywright.shared.ShopClock;
+import org.tallywright.shared.Typed;
+import org.tallywright.web.Access;
+import org.tallywright.web.Flash;
+import org.tallywright.web.Role;
+import org.tallywright.web.SignedIn;
+
+/** The day sheet: today at the first address, any day at its own. */
+@Controller
+@Access({Role.OWNER, Role.LEAD, Role.HELPER})
+class DayController {
+    private static final LocalDate FIRST = LocalDate.of(2000, 1, 1);
+    private static final String VIEW = "daylog/day";
+
+    private final DayPages pages;
+    private final DayActs acts;
+    private final DayLog log;
+    private final DayMarks marks;
+    private final TakeBack back;
+    private final People people;
+    private final ShopClock clock;
+
+    DayController(
+            DayPages pages, DayActs acts, DayLog log, DayMarks marks, TakeBack back, People people, ShopClock clock) {
+        this.pages = pages;
+        this.acts = acts;
+        this.log = log;
+        this.marks = marks;
+        this.back = back;
+        this.people = people;
+        this.clock = clock;
+    }
+
+    @GetMapping("/")
+    @Access({Role.OWNER, Role.LEAD, Role.HELPER, Role.BOOKKEEPER})
+    String index(SignedIn me, Model model) {
+        if (!me.role().logsHours()) {
+            return "redirect:/books";
+        }
+        return view(model, pages.fresh(sheet(me, clock.today().toString(), null)));
+    }
+
+    @GetMapping("/days/{date}")
+    String show(@PathVariable String date, @RequestParam @Nullable UUID person, SignedIn me, Model model) {
+        return view(model, pages.fresh(sheet(me, date, person)));
+    }
+
+    @PostMapping("/days/{date}")
+    String create(
+            @PathVariable String date,
+            @RequestParam @Nullable UUID person,
+            @RequestParam MultiValueMap<String, String> sent,
+            SignedIn me,
+            Model model,
+            HttpServletResponse response,
+            RedirectAttributes redirect) {
+        DayPages.Sheet sheet = sheet(me, date, person);
+        DayActs.Done done = acts.apply(DayForm.read(sent), sheet);
+        if (done.shown() != null) {
+            response.setStatus(done.status().value());
+            return view(model, pages.again(sheet, done.form(), done.shown()));
+        }
+        return save(sheet, done.form(), model, response, redirect);
+    }
+
+    private String save(
+            DayPages.Sheet sheet,
+            DayForm form,
+            Model model,
+            HttpServletResponse response,
+            RedirectAttributes redirect) {
+        DayTyped typed = new DayTyped(form.rows());
+        DayOutcome outcome = log.save(
+                new SaveDay(sheet.person(), sheet.date(), sheet.me(), typed.rows, form.yes(), typed.objections, false));
+        if (outcome instanceof DayOutcome.Held held) {
+            boolean met = !held.conflicts().isEmpty();
+            response.setStatus((met ? HttpStatus.CONFLICT : HttpStatus.UNPROCESSABLE_ENTITY).value());
+            return view(model, pages.again(sheet, acts.afterRefusal(form, held), DayPages.Back.of(held)));
+        }
+        DayOutcome.Saved saved = (DayOutcome.Saved) outcome;
+        said(redirect, "Saved. The day comes to " + Hours.ofMinutes(saved.minutes()) + ".", saved.changes());
+        return redirect(sheet);
+    }
+
+    @PostMapping("/days/{date}/undo")
+    String undo(
+            @PathVariable String date,
+            @RequestParam @Nullable UUID person,
+            @RequestParam(name = "change", defaultValue = "") List<String> changes,
+            SignedIn me,
+            RedirectAttributes redirect) {
+        DayPages.Sheet sheet = sheet(me, date, person);
+        if (changes.size() > 200) {
+            throw new Refused("That is too much to take back at once.");
+        }
+        back.undo(sheet.person(), sheet.date(), changes.stream().map(Change::of).toList(), me);
+        Flash.done(redirect, "Taken back.");
+        return redirect(sheet);
+    }
+
+    @PostMapping("/days/{date}/mark")
+    String mark(
+            @PathVariable String date,
+            @RequestParam @Nullable UUID person,
+            @RequestParam(defaultValue = "") String kind,
+            @RequestParam(defaultValue = "") String note,
+            @RequestParam(defaultValue = "") String version,
+            SignedIn me,
+            RedirectAttributes redirect) {
+        DayPages.Sheet sheet = sheet(me, date, person);
+        if (kind.isEmpty()) {
+            marks.clear(sheet.person(), sheet.date(), me);
+            Flash.done(redirect, "The mark is off.");
+        } else {
+            DayMarks.Kind mark = DayMarks.Kind.of(kind);
+            Integer seen = version.matches("\\d{1,9}") ? Integer.valueOf(version) : null;
+            marks.mark(sheet.person(), sheet.date(), mark, Typed.line(note, 200), seen, me);
+            Flash.done(redirect, "Marked: " + mark.label().toLowerCase(java.util.Locale.ROOT) + ".");
+        }
+        return redirect(sheet);
+    }
+
+    static void said(RedirectAttributes redirect, String sentence, List<Change> changes) {
+        Flash.done(redirect, sentence);
+        if (!changes.isEmpty()) {
+            redirect.addFlashAttribute(
+                    "undo",
+                    new java.util.ArrayList<>(changes.stream().map(Change::code).toList()));
+        }
+    }
+
+    private static String view(Model model, DayPage page) {
+        model.addAttribute("page", page);
+        return VIEW;
+    }
+
+    private String redirect(DayPages.Sheet sheet) {
+        boolean home = sheet.date().equals(clock.today())
+                && sheet.person().equals(sheet.me().personId());
+        return "redirect:"
+                + (home
+                        ? "/"
+                        : DayWords.href(sheet.date(), sheet.person(), sheet.me().personId()));
+    }
+
+    private DayPages.Sheet sheet(SignedIn me, String date, @Nullable UUID person) {
+        UUID whose = Objects.requireNonNullElse(person, me.personId());
+        if (!DayLog.mayLog(me, whose)) {
+            throw new NotHere("day");
+        }
+        String name = me.name();
+        if (!whose.equals(me.personId())) {
+            PersonName other = people.named(whose);
+            if (!other.role().logsHours()) {
+                throw new NotHere("day");
+            }
+            name = other.name();
+        }
+        return new DayPages.Sheet(me, whose, name, date(date));
+    }
+
+    static LocalDate date(String text) {
+        try {
+            LocalDate date = LocalDate.parse(text);
+            if (text.length() == 10 && !date.isBefore(FIRST)) {
+                return date;
+            }
+        } catch (DateTimeParseException e) {
+            // Said below: an address that is no day names nothing.
+        }
+        throw new NotHere("day");
+    }
+}

@@ -1,0 +1,113 @@
+package org.tallywright.daylog.web;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+import org.springframework.util.MultiValueMap;
+import org.tallywright.shared.Refused;
+
+/**
+ * A day sheet as the browser sent it. Read by hand, because no field of it may be able to break the page: boxes are named
+ * {@code row.3.time}, and whatever else comes along is left aside.
+ *
+ * @param line the whole day in one line, as typed
+ * @param yes keys of the questions that were ticked
+ * @param act the button: save, read, add, or one of an offer
+ */
+record DayForm(List<RowForm> rows, String line, Set<String> yes, String act) {
+    static final int MOST_ROWS = 60;
+    private static final int LONGEST = 4000;
+    private static final Pattern FIELD =
+            Pattern.compile("row\\.(\\d{1,3})\\.(id|version|what|class|time|note|reason|pick)");
+
+    DayForm {
+        rows = List.copyOf(rows);
+        yes = Set.copyOf(yes);
+    }
+
+    /** @throws Refused where hidden parts of the page came back damaged, or too much came at once */
+    static DayForm read(MultiValueMap<String, String> sent) {
+        Map<Integer, Map<String, String>> rows = new TreeMap<>();
+        sent.forEach((name, values) -> {
+            Matcher field = FIELD.matcher(name);
+            if (field.matches() && !values.isEmpty()) {
+                rows.computeIfAbsent(Integer.valueOf(field.group(1)), n -> new HashMap<>())
+                        .put(field.group(2), text(values.get(0)));
+            }
+        });
+        if (rows.size() > MOST_ROWS) {
+            throw new Refused("That is too much for one page; a day has room for " + MOST_ROWS + " rows.");
+        }
+        List<RowForm> read = new ArrayList<>();
+        rows.values().forEach(row -> read.add(row(row)));
+        List<String> yes = sent.getOrDefault("yes", List.of());
+        return new DayForm(
+                read,
+                text(sent.getFirst("line")),
+                new LinkedHashSet<>(yes.stream().map(DayForm::text).limit(200).toList()),
+                text(sent.getFirst("act")));
+    }
+
+    private static RowForm row(Map<String, String> row) {
+        return new RowForm(
+                id(row.getOrDefault("id", "")),
+                version(row.getOrDefault("version", "")),
+                row.getOrDefault("what", ""),
+                row.getOrDefault("class", "direct"),
+                row.getOrDefault("time", ""),
+                row.getOrDefault("note", ""),
+                row.getOrDefault("reason", ""),
+                row.containsKey("pick"));
+    }
+
+    private static UUID id(String text) {
+        try {
+            if (text.length() == 36) {
+                return UUID.fromString(text);
+            }
+        } catch (IllegalArgumentException e) {
+            // Said below.
+        }
+        throw damaged();
+    }
+
+    private static @Nullable Integer version(String text) {
+        if (text.isEmpty()) {
+            return null;
+        }
+        if (!text.matches("\\d{1,9}")) {
+            throw damaged();
+        }
+        return Integer.valueOf(text);
+    }
+
+    private static Refused damaged() {
+        return new Refused("A hidden part of this page came back damaged. Open the day afresh.");
+    }
+
+    private static String text(@Nullable String sent) {
+        if (sent == null) {
+            return "";
+        }
+        if (sent.length() > LONGEST) {
+            throw new Refused("That is too much for one box.");
+        }
+        return sent;
+    }
+
+    DayForm withRows(List<RowForm> newRows) {
+        return new DayForm(newRows, line, yes, act);
+    }
+
+    DayForm withLine(String newLine) {
+        return new DayForm(rows, newLine, yes, act);
+    }
+}

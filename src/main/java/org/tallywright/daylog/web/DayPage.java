@@ -1,0 +1,97 @@
+package org.tallywright.daylog.web;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.tallywright.daylog.DayReads.Mark;
+import org.tallywright.daylog.Question.Offer;
+import org.tallywright.shared.Hours;
+
+/**
+ * The day sheet as the page shows it.
+ *
+ * @param action where the sheet is sent
+ * @param errors box to sentence, in the order of the page; the key "" is the whole day
+ * @param total of what stands in the boxes and was understood
+ * @param usual the shop's usual day
+ * @param choices what a row to pick offers
+ * @param all whether the choices hold every open task and the closed jobs
+ */
+record DayPage(
+        LocalDate date,
+        String title,
+        boolean today,
+        boolean future,
+        Whose whose,
+        Links links,
+        String action,
+        List<Row> rows,
+        String line,
+        Map<String, String> errors,
+        List<Ask> asks,
+        Hours total,
+        Hours usual,
+        List<Cure> curing,
+        @Nullable Mark mark,
+        List<Choices> choices,
+        boolean all) {
+
+    /**
+     * Whose day it is.
+     *
+     * @param crew others whose day may be opened; empty where there is no choice
+     */
+    record Whose(UUID id, String name, boolean own, List<Link> crew) {}
+
+    record Link(String label, String href, boolean current) {}
+
+    /** The days beside this one; no next one after today. */
+    record Links(String previous, @Nullable String next, String today, String hours) {}
+
+    /**
+     * One row of the sheet.
+     *
+     * @param box start of the names and ids of its boxes: {@code row.3}
+     * @param title what the hours went into; empty in a row to pick
+     * @param aside job, stage and what is logged so far
+     * @param heard the part of the line that filled it, or null
+     * @param conflict what the entry says now, where it was changed elsewhere
+     * @param open whether its folded boxes show
+     */
+    record Row(
+            String box,
+            RowForm form,
+            String title,
+            String aside,
+            String state,
+            @Nullable String heard,
+            @Nullable String conflict,
+            List<Choices> perhaps,
+            boolean open,
+            boolean fromMemory,
+            Map<String, String> errors,
+            List<Ask> asks) {
+        public @Nullable String error(String field) {
+            return errors.get(field);
+        }
+
+        public boolean has(String field) {
+            return errors.containsKey(field);
+        }
+    }
+
+    /** A question with its tick. */
+    record Ask(String key, String sentence, @Nullable Offer offer, boolean ticked) {}
+
+    record Cure(String title, String aside, String until) {}
+
+    record Choices(String label, List<Choice> choices) {}
+
+    record Choice(String value, String label) {}
+
+    boolean blocked() {
+        return !errors.isEmpty();
+    }
+}

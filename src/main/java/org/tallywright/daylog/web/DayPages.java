@@ -1,0 +1,337 @@
+package org.tallywright.daylog.web;
+
+import java.time.LocalDate;
+import java.time.ZonedDateTime;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import org.tallywright.daylog.Conflict;
+import org.tallywright.daylog.DayOutcome;
+import org.tallywright.daylog.DayReads;
+import org.tallywright.daylog.Entry;
+import org.tallywright.daylog.LateDays;
+import org.tallywright.daylog.LikelyTask;
+import org.tallywright.daylog.Objection;
+import org.tallywright.daylog.Place;
+import org.tallywright.daylog.Question;
+import org.tallywright.daylog.Target;
+import org.tallywright.people.People;
+import org.tallywright.shared.Hours;
+import org.tallywright.shared.LoggedTime;
+import org.tallywright.shared.NotUnderstood;
+import org.tallywright.shared.ShopClock;
+import org.tallywright.shop.ShopSettings;
+import org.tallywright.web.Role;
+import org.tallywright.web.SignedIn;
+
+/** Puts the day sheet together: few queries, none of them for each row. */
+@Component
+class DayPages {
+    private final DayReads reads;
+    private final DayChoices choices;
+    private final People people;
+    private final ShopSettings shop;
+    private final ShopClock clock;
+
+    DayPages(DayReads reads, DayChoices choices, People people, ShopSettings shop, ShopClock clock) {
+        this.reads = reads;
+        this.choices = choices;
+        this.people = people;
+        this.shop = shop;
+        this.clock = clock;
+    }
+
+    /** Whose day, which day, who looks. */
+    record Sheet(SignedIn me, UUID person, String name, LocalDate date) {}
+
+    /** What a page that came back adds to the rows. */
+    record Back(
+            List<Objection> objections,
+            List<Question> questions,
+            List<Conflict> conflicts,
+            Map<UUID, LineReader.Heard> heard,
+            @Nullable String lineProblem,
+            boolean allChoices) {
+        static final Back NOTHING = new Back(List.of(), List.of(), List.of(), Map.of(), null, false);
+
+        static Back of(DayOutcome.Held held) {
+            return new Back(held.objections(), held.questions(), held.conflicts(), Map.of(), null, false);
+        }
+    }
+
+    /** The page as it is opened. */
+    DayPage fresh(Sheet sheet) {
+        List<Entry> entries = reads.entries(sheet.person(), sheet.date());
+        List<LikelyTask> likely = reads.likely(sheet.person(), sheet.date());
+        List<RowForm> rows = new ArrayList<>();
+        entries.forEach(entry -> rows.add(RowForm.of(entry)));
+        if (!sheet.date().isAfter(clock.today())) {
+            Set<Target> there = entries.stream().map(e -> e.content().target()).collect(Collectors.toSet());
+            likely.stream()
+                    .map(LikelyTask::place)
+                    .filter(place -> !there.contains(place.target()))
+                    .forEach(place -> rows.add(RowForm.blank(place)));
+            rows.add(RowForm.toPick());
+        }
+        return page(sheet, new DayForm(rows, "", Set.of(), ""), entries, likely, Back.NOTHING);
+    }
+
+    /** The page as it came back, with everything typed in it. */
+    DayPage again(Sheet sheet, DayForm form, Back back) {
+        return page(
+                sheet,
+                form,
+                reads.entries(sheet.person(), sheet.date()),
+                reads.likely(sheet.person(), sheet.date()),
+                back);
+    }
+
+    private DayPage page(Sheet sheet, DayForm form, List<Entry> entries, List<LikelyTask> likely, Back back) {
+        LocalDate today = clock.today();
+        DayReads.Facts facts = reads.facts(sheet.person(), sheet.date());
+        Rows rows = new Rows(form, back, known(form, entries, likely), entries, likely);
+        boolean future = sheet.date().isAfter(today);
+        return new DayPage(
+                sheet.date(),
+                (sheet.date().equals(today) ? "Today, " : "") + DayWords.day(sheet.date()),
+                sheet.date().equals(today),
+                future,
+                whose(sheet),
+                links(sheet, today),
+                DayWords.href(sheet.date(), sheet.person(), sheet.me().personId()),
+                rows.all(),
+                form.line(),
+                rows.errors(),
+                dayAsks(sheet, form, back, facts, today),
+                rows.total(),
+                Hours.ofMinutes(shop.current().dayMinutes()),
+                sheet.date().equals(today) ? curing() : List.of(),
+                facts.mark(),
+                future ? List.of() : choices.of(back.allChoices()),
+                back.allChoices());
+    }
+
+    private Map<Target, Place> known(DayForm form, List<Entry> entries, List<LikelyTask> likely) {
+        Map<Target, Place> known = new HashMap<>();
+        entries.forEach(entry -> known.put(entry.content().target(), entry.place()));
+        likely.forEach(task -> known.put(task.place().target(), task.place()));
+        Set<Target> asked = new HashSet<>();
+        form.rows().forEach(row -> {
+            Target target = target(row.what());
+            if (target != null && !known.containsKey(target)) {
+                asked.add(target);
+            }
+        });
+        if (!asked.isEmpty()) {
+            known.putAll(reads.places(asked));
+        }
+        return known;
+    }
+
+    static @Nullable Target target(String what) {
+        try {
+            return Target.of(what);
+        } catch (NotUnderstood e) {
+            return null;
+        }
+    }
+
+    private List<DayPage.Ask> dayAsks(Sheet sheet, DayForm form, Back back, DayReads.Facts facts, LocalDate today) {
+        Stream<Question> asked = back.questions().stream().filter(q -> q.row() == null);
+        boolean late = LateDays.late(sheet.date(), today) && !facts.answers().contains(LateDays.KEY);
+        if (late && back.questions().stream().noneMatch(q -> q.key().equals(LateDays.KEY))) {
+            asked = Stream.concat(asked, Stream.of(LateDays.QUESTION));
+        }
+        return asked.map(q -> ask(q, form)).toList();
+    }
+
+    static DayPage.Ask ask(Question question, DayForm form) {
+        return new DayPage.Ask(
+                question.key(),
+                question.sentence(),
+                question.offer(),
+                form.yes().contains(question.key()));
+    }
+
+    private DayPage.Whose whose(Sheet sheet) {
+        boolean own = sheet.person().equals(sheet.me().personId());
+        List<DayPage.Link> crew = sheet.me().is(Role.OWNER, Role.LEAD)
+                ? people.crew().stream()
+                        .map(p -> new DayPage.Link(
+                                p.name(),
+                                DayWords.href(sheet.date(), p.id(), sheet.me().personId()),
+                                p.id().equals(sheet.person())))
+                        .toList()
+                : List.of();
+        return new DayPage.Whose(sheet.person(), sheet.name(), own, crew.size() > 1 || !own ? crew : List.of());
+    }
+
+    private static DayPage.Links links(Sheet sheet, LocalDate today) {
+        UUID me = sheet.me().personId();
+        LocalDate date = sheet.date();
+        boolean own = sheet.person().equals(me);
+        return new DayPage.Links(
+                DayWords.href(date.minusDays(1), sheet.person(), me),
+                date.isBefore(today) ? DayWords.href(date.plusDays(1), sheet.person(), me) : null,
+                own ? "/" : DayWords.href(today, sheet.person(), me),
+                "/hours?person=" + sheet.person() + "&week=" + date);
+    }
+
+    private List<DayPage.Cure> curing() {
+        ZonedDateTime now = clock.wallTime();
+        return reads.curing(now.toInstant()).stream()
+                .map(cure -> new DayPage.Cure(
+                        cure.name(), cure.number() + " · " + cure.what(), "until " + DayWords.until(cure.until(), now)))
+                .toList();
+    }
+
+    /** The rows of one page, with their errors by box. */
+    private static final class Rows {
+        private final DayForm form;
+        private final Back back;
+        private final Map<Target, Place> known;
+        private final Map<UUID, Entry> stored = new HashMap<>();
+        private final Map<Target, Integer> soFar = new HashMap<>();
+        private final Map<UUID, Map<String, String>> byRow = new HashMap<>();
+        private final List<String> whole = new ArrayList<>();
+
+        Rows(DayForm form, Back back, Map<Target, Place> known, List<Entry> entries, List<LikelyTask> likely) {
+            this.form = form;
+            this.back = back;
+            this.known = known;
+            entries.forEach(entry -> stored.put(entry.id(), entry));
+            entries.forEach(entry -> soFar.put(entry.content().target(), entry.soFar()));
+            likely.forEach(task -> soFar.put(task.place().target(), task.soFar()));
+            Set<UUID> ids = form.rows().stream().map(RowForm::id).collect(Collectors.toSet());
+            back.objections().forEach(objection -> {
+                UUID row = objection.row() == null ? null : DayTyped.rowOf(objection.row(), ids);
+                if (row == null || !ids.contains(row)) {
+                    whole.add(objection.sentence());
+                } else {
+                    byRow.computeIfAbsent(row, id -> new LinkedHashMap<>())
+                            .merge(objection.field(), objection.sentence(), (one, other) -> one + " " + other);
+                }
+            });
+        }
+
+        List<DayPage.Row> all() {
+            List<DayPage.Row> rows = new ArrayList<>();
+            for (int n = 0; n < form.rows().size(); n++) {
+                rows.add(row("row." + n, form.rows().get(n)));
+            }
+            return rows;
+        }
+
+        private DayPage.Row row(String box, RowForm row) {
+            Target target = target(row.what());
+            Place place = target == null ? null : known.get(target);
+            Map<String, String> errors = byRow.getOrDefault(row.id(), Map.of());
+            LineReader.Heard heard = back.heard().get(row.id());
+            Conflict conflict = back.conflicts().stream()
+                    .filter(c -> c.row().equals(row.id()))
+                    .findFirst()
+                    .orElse(null);
+            Set<UUID> own = Set.of(row.id());
+            List<DayPage.Ask> asks = back.questions().stream()
+                    .filter(q -> q.row() != null && DayTyped.rowOf(q.row(), own).equals(row.id()))
+                    .map(q -> ask(q, form))
+                    .toList();
+            Entry entry = stored.get(row.id());
+            return new DayPage.Row(
+                    box,
+                    conflict == null || conflict.now() == null
+                            ? row
+                            : row.withVersion(conflict.now().version()),
+                    place == null ? (row.pick() ? "" : "Not here any more") : place.name(),
+                    place == null ? "" : DayWords.aside(place, soFar.getOrDefault(target, 0)),
+                    state(row, errors, asks, conflict),
+                    heard == null ? null : heard.typed(),
+                    conflict == null ? null : DayWords.now(conflict.now()),
+                    perhaps(row, place, heard),
+                    open(row, place, errors),
+                    entry != null && LateDays.fromMemory(entry),
+                    errors,
+                    asks);
+        }
+
+        private static String state(
+                RowForm row, Map<String, String> errors, List<DayPage.Ask> asks, @Nullable Conflict conflict) {
+            if (!errors.isEmpty() || conflict != null) {
+                return "refused";
+            }
+            return asks.isEmpty() ? row.saved() ? "saved" : "" : "queued";
+        }
+
+        private static boolean open(RowForm row, @Nullable Place place, Map<String, String> errors) {
+            String usual = place == null ? "direct" : place.usualClass().code();
+            return !row.time().isBlank() && !row.hourClass().equals(usual)
+                    || !row.note().isEmpty()
+                    || !row.reason().isEmpty()
+                    || errors.keySet().stream().anyMatch(Set.of("class", "note", "reason")::contains);
+        }
+
+        /** What the line may have meant, and what is chosen but not on the list that every row offers. */
+        private static List<DayPage.Choices> perhaps(
+                RowForm row, @Nullable Place place, LineReader.@Nullable Heard heard) {
+            if (!row.pick()) {
+                return List.of();
+            }
+            List<DayPage.Choices> first = new ArrayList<>();
+            if (heard != null && !heard.perhaps().isEmpty()) {
+                first.add(new DayPage.Choices(
+                        "Perhaps",
+                        heard.perhaps().stream().map(DayChoices::inFull).toList()));
+            } else if (place != null) {
+                first.add(new DayPage.Choices("Chosen", List.of(DayChoices.inFull(place))));
+            }
+            return first;
+        }
+
+        Map<String, String> errors() {
+            Map<String, String> errors = new LinkedHashMap<>();
+            for (int n = 0; n < whole.size(); n++) {
+                errors.put(n == 0 ? "" : " ".repeat(n), whole.get(n));
+            }
+            if (back.lineProblem() != null) {
+                errors.put("line", back.lineProblem());
+            }
+            for (int n = 0; n < form.rows().size(); n++) {
+                String box = "row." + n + ".";
+                Map<String, String> ofRow =
+                        byRow.getOrDefault(form.rows().get(n).id(), Map.of());
+                ofRow.forEach((field, sentence) -> errors.put(box + (field.isEmpty() ? "time" : field), sentence));
+            }
+            return errors;
+        }
+
+        Hours total() {
+            int minutes = 0;
+            for (RowForm row : form.rows()) {
+                Entry entry = stored.get(row.id());
+                if (entry != null && RowForm.of(entry).time().equals(row.time())) {
+                    minutes += entry.content().minutes();
+                } else if (!row.time().isBlank()) {
+                    minutes += minutes(row.time());
+                }
+            }
+            return Hours.ofMinutes(minutes);
+        }
+
+        private static int minutes(String typed) {
+            try {
+                return LoggedTime.parse(typed).hours().minutes();
+            } catch (NotUnderstood e) {
+                return 0;
+            }
+        }
+    }
+}
