@@ -1,51 +1,90 @@
 // A first reading of the hours as they are typed. The server reads them again and decides; this only shows what was heard.
 //   <input data-hours id="h1">  <output class="heard" data-heard="h1"></output>
 //   <output data-day-total></output> in the same form;  <input data-day-line> with <ul data-line-heard></ul>
+//   data-minutes="135" on a row that cannot be changed is added to the total.
 (() => {
-  const clock = text => {
-    if (text === 'noon') return 720;
-    const m = /^(\d{1,2})(?:[:.](\d{2}))?\s*(am|pm)?$/.exec(text);
+  const DAY = 1440;
+  const FRACTIONS = { '½': '1/2', '¼': '1/4', '¾': '3/4', '⅓': '1/3', '⅔': '2/3', '⅛': '1/8', '⅜': '3/8', '⅝': '5/8', '⅞': '7/8' };
+  const tidy = text => text.replace(/(\d?)([½¼¾⅓⅔⅛⅜⅝⅞])/g, (_, d, f) => (d && d + ' ') + FRACTIONS[f])
+    .replace(/[‐‑‒–—−]/g, '-').replace(/\s+/g, ' ').trim().toLowerCase();
+
+  const number = text => {
+    let m = /^(?:(\d+)(?: |-| - ))?(\d{1,4})\/(\d{1,4})$/.exec(text);
+    if (m) return +m[3] ? +(m[1] ?? 0) + m[2] / m[3] : null;
+    m = /^(\d*)(?:[.,](\d*))?$/.exec(text);
+    return m && /\d/.test(text) && !/,$/.test(text) ? +`${m[1] || 0}.${m[2] || 0}` : null;
+  };
+
+  const time = (words, half) => {
+    if (/^(noon|midday)$/.test(words)) return { at: 720, pm: true, fixed: true };
+    if (words === 'midnight') return { at: 0, fixed: true };
+    const [hour, minute = 0] = words.split(/[:.]/).map(Number);
+    if (minute > 59 || hour > 24 || (hour === 24 && minute) || (half && (hour < 1 || hour > 12))) return null;
+    if (half) return { at: (hour % 12 + (half === 'p' ? 12 : 0)) * 60 + minute, pm: half === 'p', half: true, fixed: true };
+    return { at: hour % 24 * 60 + minute, fixed: hour > 12 || hour === 0 || words.startsWith('0') };
+  };
+
+  // An end that is not after its start is moved to the afternoon; a start from 1 to 4 is an afternoon hour.
+  const TIME = '(noon|midday|midnight|\\d{1,2}(?:[:.]\\d{2})?)(?: ?([ap])\\.?(?:m\\.?)?)?';
+  const RANGE = new RegExp(`^(?:from )?${TIME} ?(?:-|to|till?|until) ?${TIME}$`);
+  const range = text => {
+    const m = RANGE.exec(text);
     if (!m) return null;
-    let hour = +m[1];
-    const minute = +(m[2] ?? 0);
-    if (m[3] && (hour < 1 || hour > 12)) return null;
-    if (m[3]) hour = hour % 12 + (m[3] === 'pm' ? 12 : 0);
-    return hour > 24 || minute > 59 ? null : hour * 60 + minute;
+    const start = time(m[1], m[2]), end = time(m[3], m[4]);
+    if (!start || !end) return null;
+    let from = start.at, to = end.fixed && !end.at ? DAY : end.at;
+    if (!start.fixed && end.pm && from < 720 && from + 720 < to) from += 720;
+    else if (!start.fixed && !end.pm && !end.half && from >= 60 && from < 300) from += 720;
+    if (!end.fixed && to <= from && to < 720 && to + 720 > from) to += 720;
+    return to > from ? to - from : null;
   };
+
+  const H = '(?:h|hrs?|hours?)\\.?', M = '(?:m|mins?|minutes?)\\.?';
+  const CLOCK = new RegExp(`^(\\d{1,2}):(\\d{1,2})(?: ?${H})?$`);
+  const BOTH = new RegExp(`^(\\d{1,2}) ?${H}(?: and)? ?(\\d{1,2})(?: ?${M})?$`);
+  const MINUTES = new RegExp(`^(.+?) ?${M}$`), HOURS = new RegExp(`^(.+?) ?${H}$`);
+  const length = text => {
+    let m = CLOCK.exec(text) ?? BOTH.exec(text);
+    if (m) return +m[2] < 60 ? +m[1] * 60 + +m[2] : null;
+    m = MINUTES.exec(text);
+    const read = m ? number(m[1]) : number(HOURS.exec(text)?.[1] ?? text);
+    return read === null ? null : Math.round(m ? read : read * 60);
+  };
+
   const minutes = raw => {
-    const text = raw.trim().toLowerCase().replace(/\s+/g, ' ');
-    let m;
-    if ((m = /^(\d{1,2})(?:[.,](\d{1,2}))? ?h?$/.exec(text))) return Math.round(+`${m[1]}.${m[2] ?? 0}` * 60);
-    if ((m = /^[.,](\d{1,2}) ?h?$/.exec(text))) return Math.round(+`0.${m[1]}` * 60);
-    if ((m = /^(\d{1,2}):([0-5]\d)$/.exec(text))) return +m[1] * 60 + +m[2];
-    if ((m = /^(\d{1,2}) ?h ?([0-5]?\d) ?m?(?:in)?$/.exec(text))) return +m[1] * 60 + +m[2];
-    if ((m = /^(\d{1,4}) ?m(?:in)?$/.exec(text))) return +m[1];
-    if ((m = /^(.+?) ?[-–] ?(.+)$/.exec(text))) {
-      const from = clock(m[1]), to = clock(m[2]);
-      return from !== null && to !== null && to > from ? to - from : null;
-    }
-    return null;
+    const text = tidy(raw);
+    const parts = BOTH.test(text) ? [text] : text.split(/ ?(?:\+|&|\band\b) ?/);
+    const ranges = parts.map(range);
+    const found = ranges.every(r => r !== null) ? ranges : ranges.some(r => r !== null) ? [null] : parts.map(length);
+    const total = found.includes(null) ? 0 : found.reduce((a, b) => a + b, 0);
+    return total > 0 && total <= DAY ? total : null;
   };
-  const say = total => total < 60 ? `${total} min` : `${Math.floor(total / 60)} h${total % 60 ? ` ${String(total % 60).padStart(2, '0')}` : ''}`;
+
+  // In a line a time with a unit, a colon or a range counts wherever it stands, a bare number only at the end.
+  const plain = text => /^\d{1,2}:\d{1,2}$|\d ?(h|m)|(\d|noon|midday|midnight)( ?[ap]m?)? ?(-|to|till?|until) ?(\d|noon|mid)/.test(text) && !/^[a-z]/.test(text.replace(/^(from|noon|midday|midnight)/, ''));
   const heardIn = part => {
-    const words = part.trim().split(/\s+/);
-    for (const size of [3, 2, 1]) for (let i = 0; i + size <= words.length; i++) {
-      const found = minutes(words.slice(i, i + size).join(' '));
-      if (found !== null) return [found, [...words.slice(0, i), ...words.slice(i + size)].join(' ')];
+    const words = part.split(/\s+/);
+    for (let i = 0; i < words.length; i++) for (let j = Math.min(words.length, i + 9); j > i; j--) {
+      const text = words.slice(i, j).join(' ');
+      if (plain(tidy(text)) && minutes(text) !== null) return [minutes(text), [...words.slice(0, i), ...words.slice(j)].join(' ')];
     }
-    return [null, part.trim()];
+    for (const size of [2, 1]) {
+      const text = words.slice(-size).join(' ');
+      if ((size === 1 || /^\d{1,2} \d\/\d$/.test(text)) && minutes(text) !== null) return [minutes(text), words.slice(0, -size).join(' ')];
+    }
+    return [null, part];
   };
-  // A comma between digits with no space is a decimal one; every other comma parts two entries.
-  const parts = line => line.split(/,(?!\d)|(?<!\d),/).map(p => p.trim()).filter(Boolean);
+  const parts = line => line.split(/[;\n]|,(?!\d)|(?<!\d),/).map(p => p.trim()).filter(Boolean);
+  const say = all => all < 60 ? `${all} min` : `${Math.floor(all / 60)} h${all % 60 ? ` ${String(all % 60).padStart(2, '0')}` : ''}`;
 
   const show = form => {
     let total = 0;
     for (const box of form.querySelectorAll('[data-hours]')) {
-      const read = box.value.trim() ? minutes(box.value) : 0;
+      const typed = box.value.trim(), read = typed ? minutes(typed) : 0;
       total += read ?? 0;
       const out = form.querySelector(`[data-heard="${CSS.escape(box.id)}"]`);
       if (!out) continue;
-      out.textContent = box.value.trim() ? (read === null ? out.dataset.unclear ?? 'not clear yet' : say(read)) : '';
+      out.textContent = !typed ? '' : read === null ? out.dataset.unclear ?? 'not clear yet' : say(read);
       out.classList.toggle('unclear', read === null);
     }
     for (const fixed of form.querySelectorAll('[data-minutes]')) total += +fixed.dataset.minutes;
@@ -60,7 +99,8 @@
     }));
     for (const out of form.querySelectorAll('[data-day-total]')) out.textContent = say(total);
   };
-  for (const form of document.querySelectorAll('form:has([data-day-total])')) {
+  for (const form of document.querySelectorAll('form')) {
+    if (!form.querySelector('[data-day-total], [data-heard], [data-day-line]')) continue;
     form.addEventListener('input', () => show(form));
     show(form);
   }

@@ -5,7 +5,7 @@
   const read = key => { try { return JSON.parse(localStorage.getItem(store(key))); } catch { return null; } };
   const drop = key => { try { localStorage.removeItem(store(key)); } catch { /* no storage: nothing kept */ } };
   const boxes = form => [...form.elements].filter(e => e.name && !e.name.startsWith('_')
-    && (e.type !== 'hidden' || 'kept' in e.dataset) && !['password', 'file', 'submit', 'button', 'fieldset'].includes(e.type));
+    && (e.type !== 'hidden' || e.name === 'id' || 'kept' in e.dataset) && !['password', 'file', 'submit', 'button', 'fieldset'].includes(e.type));
   const isTick = e => e.type === 'checkbox' || e.type === 'radio';
   const now = e => isTick(e) ? e.checked : e.value;
   const first = e => isTick(e) ? e.defaultChecked

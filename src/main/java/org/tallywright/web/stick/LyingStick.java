@@ -202,7 +202,11 @@ final class LyingStick {
         double low = x(plan.place(forecast.low()));
         double high = x(plan.place(forecast.high()));
         svg.path("k-hair", "M", x(plan.end()), ROD + ROD_HEIGHT + 7, "V", y + 6);
-        svg.path("k-whisk", "M", low, y - 6, "V", y + 6, "M", low, y, "H", high);
+        if (plan.reaches(forecast.low())) {
+            svg.path("k-whisk", "M", low, y - 6, "V", y + 6, "M", low, y, "H", high);
+            end(svg, forecast.low(), low, y, true);
+            end(svg, forecast.high(), high, y, false);
+        }
         if (plan.reaches(forecast.high())) {
             svg.path("k-whisk", "M", high, y - 6, "V", y + 6);
         } else {
@@ -211,8 +215,6 @@ final class LyingStick {
         if (plan.reaches(forecast.likely())) {
             svg.path("k-likely", "M", x(plan.place(forecast.likely())), y - 6, "l", 5, 6, "l", -5, 6, "l", -5, -6, "Z");
         }
-        end(svg, forecast.low(), low, y, true);
-        end(svg, forecast.high(), high, y, false);
         String text = StickWords.forecast(plan);
         double room = Svg.room(text, FIGURE, false);
         double middle = (low + high) / 2 - room / 2;

@@ -187,7 +187,9 @@ final class UprightStick {
         double likely = y(plan.place(forecast.likely()));
         double high = y(plan.place(forecast.high()));
         svg.path("k-hair", "M", rod, y(plan.end()), "H", x - 5);
-        svg.path("k-whisk", "M", x - 5, low, "h", 10, "M", x, low, "V", high);
+        if (plan.reaches(forecast.low())) {
+            svg.path("k-whisk", "M", x - 5, low, "h", 10, "M", x, low, "V", high);
+        }
         if (plan.reaches(forecast.high())) {
             svg.path("k-whisk", "M", x - 5, high, "h", 10);
         } else {
