@@ -216,9 +216,11 @@ final class LyingStick {
             svg.path("k-likely", "M", x(plan.place(forecast.likely())), y - 6, "l", 5, 6, "l", -5, 6, "l", -5, -6, "Z");
         }
         String text = StickWords.forecast(plan);
-        double room = Svg.room(text, FIGURE, false);
-        double middle = (low + high) / 2 - room / 2;
-        svg.text("k-figure", Math.max(LEFT, Math.min(middle, LEFT + LENGTH - room)), y + 23, FIGURE, false, text);
+        double half = Svg.room(text, FIGURE, false) / 2;
+        double middle = (low + high) / 2;
+        boolean atTheEnd = middle + half > LEFT + LENGTH;
+        double at = atTheEnd ? LEFT + LENGTH : Math.max(LEFT, middle - half);
+        svg.text("k-figure", at, y + 23, FIGURE, atTheEnd, text);
     }
 
     /** The figure at an end of the whisker: outside it, or above it where the paper ends. */
