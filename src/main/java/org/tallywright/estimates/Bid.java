@@ -197,6 +197,19 @@ class Bid {
         return validUntil;
     }
 
+    String document() {
+        return document;
+    }
+
+    BidPaper asPaper(BidDocument read, BidStanding standing) {
+        return new BidPaper(id, jobId, kind(), number, standing, validUntil, acceptedOn, acceptedName, read);
+    }
+
+    AcceptedBid asAccepted() {
+        return new AcceptedBid(
+                id, jobId, kind(), number, title, issuedOn, validUntil, acceptedOn, sums(), tasks, materials, others);
+    }
+
     BidSums sums() {
         return new BidSums(
                 hours,

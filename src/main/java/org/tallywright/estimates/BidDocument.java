@@ -10,6 +10,7 @@ import java.util.List;
  * @param form raised when a field is added; older documents are read as they are
  * @param validUntil "24 December 2026"
  * @param addedDays working days that a change adds, as typed; empty for a bid
+ * @param lawNote that local law decides, as it was worded then
  * @param prices the lines of the price, the last one the total
  */
 public record BidDocument(
@@ -27,11 +28,11 @@ public record BidDocument(
         String jobTitle,
         List<String> scope,
         List<PieceRow> pieces,
-        String sizesNote,
         List<String> exclusions,
         String addedDays,
         List<PriceRow> prices,
-        List<String> terms) {
+        List<String> terms,
+        String lawNote) {
     static final int FORM = 1;
 
     public record PieceRow(String name, int count, String size) {}

@@ -55,6 +55,13 @@ class Estimate {
     @SuppressWarnings("NullAway.Init")
     protected Estimate() {}
 
+    @SuppressWarnings("NullAway.Init")
+    Estimate(UUID jobId, EstimateRates rates, BidWords words) {
+        this.jobId = jobId;
+        price(rates);
+        word(words);
+    }
+
     void price(EstimateRates rates) {
         labourRate = rates.labourRate();
         overheadRate = rates.overheadRate();
@@ -93,7 +100,8 @@ class Estimate {
         return version == null ? 0 : version;
     }
 
-    UUID jobId() {
-        return jobId;
+    /** A form made before the row was there showed the same usual rates that it was made with. */
+    boolean isAt(@Nullable Integer seen) {
+        return version != null && version.equals(seen == null ? Integer.valueOf(0) : seen);
     }
 }

@@ -1,5 +1,6 @@
 package org.tallywright.estimates;
 
+import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.shared.Margin;
@@ -24,6 +25,8 @@ public record EstimateRates(
         Percent taxPercent) {
 
     public EstimateRates {
-        crew = List.copyOf(crew);
+        crew = crew.stream()
+                .sorted(Comparator.comparing(CrewShare::sharePercent).reversed().thenComparing(CrewShare::personId))
+                .toList();
     }
 }

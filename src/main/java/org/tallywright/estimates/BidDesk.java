@@ -1,0 +1,101 @@
+package org.tallywright.estimates;
+
+import java.time.LocalDate;
+import java.util.UUID;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.jobs.JobDesk;
+import org.tallywright.jobs.JobRef;
+import org.tallywright.jobs.JobState;
+import org.tallywright.shared.NotHere;
+import org.tallywright.shared.Refused;
+import org.tallywright.shared.ShopClock;
+import tools.jackson.databind.json.JsonMapper;
+
+/** Issues numbered bids and change orders from a job's working sum, and takes them back. */
+@Service
+public class BidDesk {
+    private final JobDesk jobs;
+    private final BidRows bids;
+    private final EstimateOpener opener;
+    private final EstimatePricer pricer;
+    private final OfferMaker offers;
+    private final BidWriter writer;
+    private final ShopClock clock;
+    private final JsonMapper json;
+
+    BidDesk(
+            JobDesk jobs,
+            BidRows bids,
+            EstimateOpener opener,
+            EstimatePricer pricer,
+            OfferMaker offers,
+            BidWriter writer,
+            ShopClock clock,
+            JsonMapper json) {
+        this.jobs = jobs;
+        this.bids = bids;
+        this.opener = opener;
+        this.pricer = pricer;
+        this.offers = offers;
+        this.writer = writer;
+        this.clock = clock;
+        this.json = json;
+    }
+
+    /**
+     * Copies the working sum into a bid, or after an accepted bid what is new into a change order. The same id again is
+     * a repeat.
+     *
+     * @throws Refused where there is nothing to offer, no rate for the hours, or the sum is not what the page showed
+     */
+    @Transactional
+    public void issue(UUID jobId, IssueBid said, UUID by) {
+        JobRef job = jobs.holdOpen(jobId, by);
+        Bid known = bids.findById(said.id()).orElse(null);
+        if (known != null) {
+            guardRepeat(known, jobId);
+            return;
+        }
+        if (job.state() == JobState.LOST) {
+            throw new Refused("The job is marked lost. Reopen it before you offer it again.");
+        }
+        opener.open(jobId).word(said.words());
+        WorkingSum working = pricer.of(jobId);
+        Offer offer = offers.make(jobId, working, said);
+        BidKind kind = working.sheet().nextKind();
+        BidNumber number =
+                new BidNumber(jobId, job.number(), kind, kind.mark(bids.countByJobIdAndKind(jobId, kind.code())));
+        LocalDate today = clock.today();
+        LocalDate until = today.plusDays(said.validDays());
+        BidDocument document = writer.write(job, number, said, offer, today, until);
+        Bid bid = new Bid(said.id(), number, offer, json.writeValueAsString(document));
+        bid.issue(by, clock.now(), today, until);
+        bids.save(bid);
+        jobs.startBidding(jobId, by);
+    }
+
+    private static void guardRepeat(Bid known, UUID jobId) {
+        if (!known.jobId().equals(jobId)) {
+            throw new NotHere("bid");
+        }
+    }
+
+    /** Takes an offer back; one that is back already stays so. */
+    @Transactional
+    public void withdraw(UUID bidId, UUID by) {
+        held(bidId, by).withdraw();
+    }
+
+    /** The client said no. */
+    @Transactional
+    public void decline(UUID bidId, UUID by) {
+        held(bidId, by).decline();
+    }
+
+    private Bid held(UUID bidId, UUID by) {
+        UUID job = bids.jobOf(bidId).orElseThrow(() -> new NotHere("bid"));
+        jobs.holdOpen(job, by);
+        return bids.hold(bidId).orElseThrow(() -> new NotHere("bid"));
+    }
+}

@@ -1,0 +1,103 @@
+package org.tallywright.estimates;
+
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import org.tallywright.estimates.BidDocument.PieceRow;
+import org.tallywright.estimates.BidDocument.PriceRow;
+import org.tallywright.jobs.JobRef;
+import org.tallywright.shared.Length;
+import org.tallywright.shared.Money;
+import org.tallywright.shared.Percent;
+import org.tallywright.shared.ShopConventions;
+import org.tallywright.shop.Shop;
+import org.tallywright.shop.ShopSettings;
+
+/** Writes down all that a bid prints, in today's words and formats. */
+@Component
+class BidWriter {
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
+
+    private static final String LAW =
+            "Local law decides what a contract, a deposit, a cancellation and tax must look like; where it differs from"
+                    + " this page, the law holds.";
+
+    private final BidFacts facts;
+    private final ShopSettings settings;
+    private final ShopConventions conventions;
+
+    BidWriter(BidFacts facts, ShopSettings settings, ShopConventions conventions) {
+        this.facts = facts;
+        this.settings = settings;
+        this.conventions = conventions;
+    }
+
+    BidDocument write(JobRef job, BidNumber number, IssueBid said, Offer offer, LocalDate on, LocalDate until) {
+        Shop shop = settings.current();
+        BidFacts.Place place = facts.place(job.id());
+        return new BidDocument(
+                BidDocument.FORM,
+                number.kind().label(),
+                number.text(),
+                said.title(),
+                shop.name(),
+                lines(shop.contactLines()),
+                DAY.format(on),
+                DAY.format(until),
+                place.clientName(),
+                place.siteAddress(),
+                job.number(),
+                job.title(),
+                lines(said.words().scope()),
+                pieces(job, number.kind(), offer),
+                lines(said.words().exclusions()),
+                said.addedDays(),
+                prices(offer.sum(), offer.basis().tax(), shop.taxLabel()),
+                lines(said.words().terms()),
+                LAW);
+    }
+
+    /** A bid lists every piece of the job, a change order those it touches. */
+    private List<PieceRow> pieces(JobRef job, BidKind kind, Offer offer) {
+        Set<String> touched = offer.tasks().stream().map(BidTask::pieceName).collect(Collectors.toSet());
+        return facts.pieces(job.id()).stream()
+                .filter(piece -> kind == BidKind.BID || touched.contains(piece.name()))
+                .map(piece -> new PieceRow(piece.name(), piece.count(), size(piece)))
+                .toList();
+    }
+
+    private String size(BidFacts.PieceFacts piece) {
+        return Stream.of(side(piece.width(), "wide"), side(piece.height(), "high"), side(piece.depth(), "deep"))
+                .filter(side -> !side.isEmpty())
+                .collect(Collectors.joining(", "));
+    }
+
+    private String side(@Nullable Length length, String way) {
+        return length == null ? "" : length.format(conventions.units()) + " " + way;
+    }
+
+    private List<PriceRow> prices(PriceSum sum, Percent tax, String taxLabel) {
+        List<PriceRow> rows = new ArrayList<>();
+        rows.add(new PriceRow("Price", money(sum.price())));
+        if (!sum.tax().isZero()) {
+            rows.add(new PriceRow((taxLabel.isBlank() ? "Tax" : taxLabel) + ", " + tax + " %", money(sum.tax())));
+            rows.add(new PriceRow("Total", money(sum.total())));
+        }
+        return rows;
+    }
+
+    private String money(Money amount) {
+        return conventions.money().format(amount);
+    }
+
+    private static List<String> lines(String block) {
+        return block.lines().map(String::strip).filter(line -> !line.isEmpty()).toList();
+    }
+}

@@ -1,0 +1,163 @@
+package org.tallywright.estimates;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.tallywright.estimates.EstimateSheet.BidRow;
+import org.tallywright.estimates.EstimateSheet.Lot;
+import org.tallywright.estimates.EstimateSheet.MaterialRow;
+import org.tallywright.estimates.EstimateSheet.OtherRow;
+import org.tallywright.estimates.EstimateSheet.TaskRow;
+import org.tallywright.shared.HourClass;
+import org.tallywright.shared.Hours;
+import org.tallywright.shared.Money;
+import org.tallywright.shared.NetQuantity;
+import org.tallywright.shared.Quantity;
+import org.tallywright.shared.Unit;
+import org.tallywright.shared.UnitHours;
+import org.tallywright.shared.UnitPrice;
+import org.tallywright.shared.Yield;
+
+/** Reads the working sum and the list of bids of a job, one query each. */
+@Component
+class EstimateSheets {
+    /** Number of the accepted bid, and of a change order still out on the day, that holds a line. */
+    private static final String LOT = """
+            coalesce((select max(b.number) from %1$s x join bid b on b.id = x.bid_id
+                where x.%2$s = l.id and b.state = 'accepted'), '') as sold_in,
+            coalesce((select max(b.number) from %1$s x join bid b on b.id = x.bid_id
+                where x.%2$s = l.id and b.kind = 'change order' and b.state = 'issued'
+                    and b.valid_until >= :today), '') as offered_in
+            """;
+
+    private static final String TASKS = """
+            select l.*, coalesce(p.name, '') as piece_name, s.name as stage_name, k.code, k.hour_class, %s
+            from task l
+                join stage s on s.id = l.stage_id
+                join task_kind k on k.id = l.task_kind_id
+                left join piece p on p.id = l.piece_id
+            where l.job_id = :job and l.state <> 'dropped'
+            order by p.position nulls first, p.id, s.position, l.position, l.id""".formatted(LOT.formatted("bid_task", "task_id"));
+
+    private static final String MATERIALS = """
+            select l.*, coalesce(p.name, '') as piece_name, m.name, m.unit, %s
+            from estimate_material l
+                join material m on m.id = l.material_id
+                left join piece p on p.id = l.piece_id
+            where l.job_id = :job
+            order by l.position, l.id""".formatted(LOT.formatted("bid_material", "estimate_material_id"));
+
+    private static final String OTHERS = """
+            select l.*, %s
+            from estimate_other l
+            where l.job_id = :job
+            order by l.position, l.id""".formatted(LOT.formatted("bid_other", "estimate_other_id"));
+
+    private static final String BIDS = """
+            select b.id, b.kind, b.number, b.title, b.state, b.issued_on, b.valid_until, b.price_amount, b.total_amount,
+                b.accepted_on, b.accepted_name,
+                b.kind = 'bid' and exists (select 1 from bid n
+                    where n.job_id = b.job_id and n.kind = 'bid' and n.issued_at > b.issued_at) as followed
+            from bid b
+            where b.job_id = :job
+            order by b.issued_at, b.id""";
+
+    private final JdbcClient jdbc;
+
+    EstimateSheets(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    EstimateSheet of(UUID job, LocalDate today) {
+        return new EstimateSheet(
+                rows(TASKS, job, today).query(EstimateSheets::task).list(),
+                rows(MATERIALS, job, today).query(EstimateSheets::material).list(),
+                rows(OTHERS, job, today).query(EstimateSheets::other).list(),
+                rows(
+                                "select exists (select 1 from bid where job_id = :job and kind = 'bid' and state = 'accepted')",
+                                job,
+                                today)
+                        .query(Boolean.class)
+                        .single());
+    }
+
+    List<BidRow> bids(UUID job, LocalDate today) {
+        return rows(BIDS, job, today).query((row, n) -> bid(row, today)).list();
+    }
+
+    private JdbcClient.StatementSpec rows(String sql, UUID job, LocalDate today) {
+        return jdbc.sql(sql).param("job", job).param("today", today);
+    }
+
+    private static TaskRow task(ResultSet row, int n) throws SQLException {
+        return new TaskRow(
+                id(row, "id"),
+                row.getInt("version"),
+                row.getString("piece_name"),
+                row.getString("stage_name"),
+                row.getString("code"),
+                HourClass.of(row.getString("hour_class")),
+                row.getString("name"),
+                Quantity.of(row.getBigDecimal("quantity")),
+                Unit.of(row.getString("unit")),
+                UnitHours.of(row.getBigDecimal("starting_unit_hours")),
+                UnitHours.of(row.getBigDecimal("unit_hours")),
+                Hours.ofMinutes(row.getInt("estimated_minutes")),
+                lot(row));
+    }
+
+    private static MaterialRow material(ResultSet row, int n) throws SQLException {
+        return new MaterialRow(
+                id(row, "id"),
+                row.getInt("version"),
+                row.getObject("piece_id", UUID.class),
+                row.getString("piece_name"),
+                id(row, "material_id"),
+                row.getString("name"),
+                row.getString("unit"),
+                new NetQuantity(Quantity.of(row.getBigDecimal("net_quantity"))),
+                Yield.of(row.getBigDecimal("yield")),
+                Quantity.of(row.getBigDecimal("purchase_quantity")),
+                UnitPrice.of(row.getBigDecimal("unit_price")),
+                Money.of(row.getBigDecimal("freight_amount")),
+                Money.of(row.getBigDecimal("amount")),
+                lot(row));
+    }
+
+    private static OtherRow other(ResultSet row, int n) throws SQLException {
+        return new OtherRow(
+                id(row, "id"),
+                row.getInt("version"),
+                row.getString("description"),
+                Money.of(row.getBigDecimal("amount")),
+                lot(row));
+    }
+
+    private static BidRow bid(ResultSet row, LocalDate today) throws SQLException {
+        LocalDate validUntil = row.getObject("valid_until", LocalDate.class);
+        return new BidRow(
+                id(row, "id"),
+                BidKind.of(row.getString("kind")),
+                row.getString("number"),
+                row.getString("title"),
+                BidStanding.of(BidState.of(row.getString("state")), validUntil, row.getBoolean("followed"), today),
+                row.getObject("issued_on", LocalDate.class),
+                validUntil,
+                Money.of(row.getBigDecimal("price_amount")),
+                Money.of(row.getBigDecimal("total_amount")),
+                row.getObject("accepted_on", LocalDate.class),
+                row.getString("accepted_name"));
+    }
+
+    private static Lot lot(ResultSet row) throws SQLException {
+        return new Lot(row.getString("sold_in"), row.getString("offered_in"));
+    }
+
+    private static UUID id(ResultSet row, String column) throws SQLException {
+        return row.getObject(column, UUID.class);
+    }
+}

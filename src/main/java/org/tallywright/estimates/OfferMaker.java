@@ -1,0 +1,68 @@
+package org.tallywright.estimates;
+
+import java.util.UUID;
+import org.springframework.stereotype.Component;
+import org.tallywright.shared.Refused;
+
+/** Makes the frozen lines of a bid from the working ones, and refuses what cannot be offered. */
+@Component
+class OfferMaker {
+    Offer make(UUID job, WorkingSum working, IssueBid said) {
+        EstimateSheet next = working.sheet().next();
+        if (next.isEmpty()) {
+            throw new Refused(
+                    working.sheet().sold()
+                            ? "Every line is in an accepted bid or in a change order that is out. Add what changes first."
+                            : "There is nothing to offer yet. Add tasks or material first.");
+        }
+        PriceBasis basis = working.basis()
+                .orElseThrow(() -> new Refused("There is no rate for the hours yet. Set it under Rates first."));
+        PriceSum sum = PriceSum.of(basis);
+        Limits.check(sum);
+        if (!sum.price().isPositive()) {
+            throw new Refused("The price comes to nothing. Look at hours, rates and material first.");
+        }
+        if (!sum.total().equals(said.seenTotal())) {
+            throw new Refused("The sum changed while this page was open: it was " + said.seenTotal() + ", now it is "
+                    + sum.total() + ". Look at it again, then issue.");
+        }
+        return new Offer(
+                said.title(),
+                working.rates(),
+                basis,
+                sum,
+                next.tasks().stream().map(t -> task(job, t)).toList(),
+                next.materials().stream().map(OfferMaker::material).toList(),
+                next.others().stream()
+                        .map(o -> new BidOther(o.description(), o.amount(), o.id()))
+                        .toList());
+    }
+
+    private static BidTask task(UUID job, EstimateSheet.TaskRow t) {
+        return new BidTask(
+                job,
+                t.id(),
+                t.pieceName(),
+                t.stageName(),
+                t.name(),
+                t.quantity(),
+                t.unit(),
+                t.startingUnitHours(),
+                t.unitHours(),
+                t.hours());
+    }
+
+    private static BidMaterial material(EstimateSheet.MaterialRow m) {
+        return new BidMaterial(
+                m.materialId(),
+                m.name(),
+                m.unit(),
+                m.net(),
+                m.yield(),
+                m.purchase(),
+                m.price(),
+                m.freight(),
+                m.amount(),
+                m.id());
+    }
+}
