@@ -2,6 +2,7 @@ package org.tallywright.estimates;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
@@ -18,6 +19,7 @@ import tools.jackson.databind.json.JsonMapper;
 @Service
 public class Bids {
     private final BidRows rows;
+    private final EstimateSheets sheets;
     private final BidAcceptance acceptance;
     private final JobDesk jobs;
     private final Trail trail;
@@ -27,6 +29,7 @@ public class Bids {
 
     Bids(
             BidRows rows,
+            EstimateSheets sheets,
             BidAcceptance acceptance,
             JobDesk jobs,
             Trail trail,
@@ -34,6 +37,7 @@ public class Bids {
             JdbcClient jdbc,
             JsonMapper json) {
         this.rows = rows;
+        this.sheets = sheets;
         this.acceptance = acceptance;
         this.jobs = jobs;
         this.trail = trail;
@@ -67,6 +71,12 @@ public class Bids {
         return bid.asPaper(
                 json.readValue(bid.document(), BidDocument.class),
                 bid.standing(rows.isFollowed(bid.id()), clock.today()));
+    }
+
+    /** What stands of a job's bids: all that was agreed, or else the newest that is out. */
+    @Transactional(readOnly = true)
+    public Optional<BidMark> mark(UUID job) {
+        return BidMark.of(sheets.bids(job, clock.today()));
     }
 
     /** The frozen sums and lines of a bid, whatever became of it: for the owner only. */

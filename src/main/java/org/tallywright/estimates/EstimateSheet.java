@@ -29,6 +29,7 @@ public record EstimateSheet(List<TaskRow> tasks, List<MaterialRow> materials, Li
             int version,
             String pieceName,
             String stageName,
+            int stagePosition,
             String kindCode,
             HourClass hourClass,
             String name,

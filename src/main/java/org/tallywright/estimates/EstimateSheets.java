@@ -35,7 +35,7 @@ class EstimateSheets {
             """;
 
     private static final String TASKS = """
-            select l.*, coalesce(p.name, '') as piece_name, s.name as stage_name, k.code, k.hour_class, %s
+            select l.*, coalesce(p.name, '') as piece_name, s.name as stage_name, s.position as stage_position, k.code, k.hour_class, %s
             from task l
                 join stage s on s.id = l.stage_id
                 join task_kind k on k.id = l.task_kind_id
@@ -99,6 +99,7 @@ class EstimateSheets {
                 row.getInt("version"),
                 row.getString("piece_name"),
                 row.getString("stage_name"),
+                row.getInt("stage_position"),
                 row.getString("code"),
                 HourClass.of(row.getString("hour_class")),
                 row.getString("name"),
