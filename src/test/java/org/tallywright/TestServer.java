@@ -100,11 +100,21 @@ public record TestServer(String kind, String host, int port, String user, String
 
     /** An empty database with the collation that the application uses; one of that name is dropped first. */
     public void createDatabase(String name) {
+        create(
+                name,
+                "template template0 encoding 'UTF8' locale_provider builtin builtin_locale 'C.UTF-8' locale 'C.UTF-8'");
+    }
+
+    /** A copy of a database that nobody is connected to; far quicker than migrating anew. */
+    public void copyDatabase(String original, String name) {
+        create(name, "template " + original);
+    }
+
+    private void create(String name, String options) {
         try (Connection connection = open("postgres");
                 var statement = connection.createStatement()) {
             statement.execute("drop database if exists " + name + " with (force)");
-            statement.execute("create database " + name + " template template0 encoding 'UTF8'"
-                    + " locale_provider builtin builtin_locale 'C.UTF-8' locale 'C.UTF-8'");
+            statement.execute("create database " + name + " " + options);
         } catch (SQLException e) {
             throw new IllegalStateException("cannot create the test database " + name, e);
         }
