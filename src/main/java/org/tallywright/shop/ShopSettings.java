@@ -99,7 +99,11 @@ public class ShopSettings {
         forget();
     }
 
-    /** The settings of this request were changed by it. */
+    /** The settings were changed by other means in this request; they are read anew. */
+    public void forgetSeen() {
+        forget();
+    }
+
     private static void forget() {
         RequestAttributes request = RequestContextHolder.getRequestAttributes();
         if (request != null) {

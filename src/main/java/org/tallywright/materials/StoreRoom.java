@@ -1,0 +1,154 @@
+package org.tallywright.materials;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.data.repository.CrudRepository;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.catalog.Materials;
+import org.tallywright.jobs.JobDesk;
+import org.tallywright.shared.NotHere;
+import org.tallywright.shared.Refused;
+import org.tallywright.shared.Stale;
+import org.tallywright.shared.UnitPrice;
+import org.tallywright.shared.jpa.SaveTurn;
+import org.tallywright.trail.Trail;
+import org.tallywright.web.Role;
+import org.tallywright.web.SignedIn;
+
+/** Keeps what comes and goes. A closed job takes none of it; the same id with the same content is a repeat. */
+@Service
+@Transactional
+public class StoreRoom {
+    private final Purchases purchases;
+    private final MaterialUses uses;
+    private final MaterialReturns returns;
+    private final Offcuts offcuts;
+    private final Materials catalog;
+    private final JobDesk jobs;
+    private final SaveTurn turn;
+    private final Trail trail;
+
+    StoreRoom(
+            Purchases purchases,
+            MaterialUses uses,
+            MaterialReturns returns,
+            Offcuts offcuts,
+            Materials catalog,
+            JobDesk jobs,
+            SaveTurn turn,
+            Trail trail) {
+        this.purchases = purchases;
+        this.uses = uses;
+        this.returns = returns;
+        this.offcuts = offcuts;
+        this.catalog = catalog;
+        this.jobs = jobs;
+        this.turn = turn;
+        this.trail = trail;
+    }
+
+    /**
+     * @param version the version an edit was read at; null for a new entry
+     * @throws Stale when somebody changed the entry since
+     * @throws Refused for a closed job, a material that is not in the catalogue, or more net than taken
+     */
+    public void save(UUID id, @Nullable Integer version, MovementDraft draft, SignedIn by) {
+        trail.by(by.personId());
+        turn.of(id);
+        checkMaterial(draft.materialId());
+        Optional<? extends Movement> there = rows(draft.kind()).findById(id);
+        if (there.isPresent()) {
+            correct(there.get(), version, draft, by);
+            return;
+        }
+        holdOpen(draft.jobId(), by);
+        add(id, draft, by.personId());
+    }
+
+    private void add(UUID id, MovementDraft draft, UUID by) {
+        if (draft instanceof MovementDraft.Bought bought) {
+            purchases.save(new Purchase(id, bought, by));
+        } else if (draft instanceof MovementDraft.Taken taken) {
+            uses.save(new MaterialUse(id, taken, stockPrice(taken), by));
+        } else if (draft instanceof MovementDraft.SentBack sent) {
+            returns.save(new MaterialReturn(id, sent, by));
+        } else if (draft instanceof MovementDraft.Kept kept) {
+            offcuts.save(new Offcut(id, kept, by));
+        }
+    }
+
+    private void correct(Movement there, @Nullable Integer version, MovementDraft draft, SignedIn by) {
+        if (there.draft().equals(draft)) {
+            return;
+        }
+        if (version == null || version != there.version()) {
+            throw new Stale(draft.kind().word());
+        }
+        holdOpen(there.jobId(), by);
+        holdOpen(draft.jobId(), by);
+        there.correct(draft);
+        if (there instanceof MaterialUse use && draft instanceof MovementDraft.Taken taken) {
+            use.price(stockPrice(taken));
+        }
+    }
+
+    public void remove(Kind kind, UUID id, SignedIn by) {
+        trail.by(by.personId());
+        Movement there = rows(kind).findById(id).orElseThrow(() -> new NotHere(kind.word()));
+        holdOpen(there.jobId(), by);
+        CrudRepository<? extends Movement, UUID> rows = rows(kind);
+        rows.deleteById(id);
+    }
+
+    /** The offcut was used up or thrown away on that day. */
+    public void offcutGone(UUID id, LocalDate on, SignedIn by) {
+        trail.by(by.personId());
+        offcuts.findById(id).orElseThrow(() -> new NotHere("offcut")).gone(on);
+    }
+
+    /** @throws NotHere for an unknown id */
+    @Transactional(readOnly = true)
+    public Found find(Kind kind, UUID id) {
+        Movement there = rows(kind).findById(id).orElseThrow(() -> new NotHere(kind.word()));
+        return new Found(there.draft(), there.version());
+    }
+
+    /** An entry and the version it was read at. */
+    public record Found(MovementDraft draft, int version) {}
+
+    private CrudRepository<? extends Movement, UUID> rows(Kind kind) {
+        return switch (kind) {
+            case PURCHASES -> purchases;
+            case USES -> uses;
+            case RETURNS -> returns;
+            case OFFCUTS -> offcuts;
+        };
+    }
+
+    /** What the stock cost on the day it was taken: the catalogue's price in force, 0 where it has none. */
+    private @Nullable UnitPrice stockPrice(MovementDraft.Taken taken) {
+        return taken.fromStock()
+                ? catalog.priceOn(taken.materialId(), taken.on()).orElse(UnitPrice.ZERO)
+                : null;
+    }
+
+    private void checkMaterial(UUID material) {
+        if (catalog.find(material).isEmpty()) {
+            throw new Refused("material", "Choose a material from the list.");
+        }
+    }
+
+    private void holdOpen(@Nullable UUID job, SignedIn by) {
+        if (job != null) {
+            jobs.holdOpen(job, by.personId());
+        }
+    }
+
+    /** Who may enter what: prices are for owner and lead, taking material is for everybody who works. */
+    public static boolean mayEnter(Kind kind, SignedIn me) {
+        return me.is(Role.OWNER, Role.LEAD) || (kind == Kind.USES && me.is(Role.HELPER));
+    }
+}

@@ -1,0 +1,7 @@
+/** Material bought, taken for a job, sent back and kept; stock, offcuts and what share of the bought ends in the work. */
+@ApplicationModule(allowedDependencies = {"shared", "shared::jpa", "web", "trail", "catalog", "jobs", "people"})
+@NullMarked
+package org.tallywright.materials;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

@@ -1,0 +1,102 @@
+package org.tallywright.materials.web;
+
+import java.util.List;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.tallywright.jobs.JobHeads;
+import org.tallywright.materials.JobMaterials;
+import org.tallywright.materials.Kind;
+import org.tallywright.materials.MaterialLedger;
+import org.tallywright.web.Access;
+import org.tallywright.web.NavItem;
+import org.tallywright.web.Role;
+import org.tallywright.web.SignedIn;
+
+/** The shop's material: lists of what came and went, stock, yields, and one job's part of it. */
+@Controller
+@Access({Role.OWNER, Role.LEAD})
+class MaterialsController {
+    private static final int ROWS = 50;
+
+    private final MaterialLedger ledger;
+    private final JobMaterials ofJob;
+    private final JobHeads heads;
+
+    MaterialsController(MaterialLedger ledger, JobMaterials ofJob, JobHeads heads) {
+        this.ledger = ledger;
+        this.ofJob = ofJob;
+        this.heads = heads;
+    }
+
+    @GetMapping("/materials")
+    String home() {
+        return "redirect:/materials/purchases";
+    }
+
+    @GetMapping("/materials/{kind:purchases|uses|returns|offcuts}")
+    String index(
+            @PathVariable String kind,
+            @RequestParam(defaultValue = "") String q,
+            @RequestParam(defaultValue = "1") int page,
+            Model model) {
+        Kind what = MovementController.kindOf(kind);
+        int pages = Math.max(1, (ledger.count(what, q) + ROWS - 1) / ROWS);
+        int shown = Math.min(Math.max(1, page), pages);
+        model.addAttribute("kind", kind);
+        model.addAttribute("q", q);
+        model.addAttribute("rows", ledger.page(what, q, (shown - 1) * ROWS, ROWS));
+        model.addAttribute("page", shown);
+        model.addAttribute("pages", pages);
+        model.addAttribute("tabs", tabs(kind));
+        return "materials/index";
+    }
+
+    @GetMapping("/materials/stock")
+    String stock(Model model) {
+        model.addAttribute("rows", ledger.stock());
+        model.addAttribute("tabs", tabs("stock"));
+        return "materials/stock";
+    }
+
+    @GetMapping("/materials/yields")
+    String yields(Model model) {
+        model.addAttribute("rows", ledger.yields());
+        model.addAttribute("tabs", tabs("yields"));
+        return "materials/yields";
+    }
+
+    /** A helper sees quantities and no price. */
+    @GetMapping("/jobs/{number}/materials")
+    @Access({Role.OWNER, Role.LEAD, Role.HELPER})
+    String job(@PathVariable String number, SignedIn me, Model model) {
+        var head = heads.find(number, me, "materials");
+        model.addAttribute("head", head);
+        model.addAttribute("number", number);
+        model.addAttribute("rows", ofJob.of(head.job().id()));
+        model.addAttribute("purchases", me.is(Role.HELPER) ? List.of() : ledger.ofJob(Kind.PURCHASES, number));
+        model.addAttribute("uses", ledger.ofJob(Kind.USES, number));
+        model.addAttribute("returns", me.is(Role.HELPER) ? List.of() : ledger.ofJob(Kind.RETURNS, number));
+        model.addAttribute("offcuts", ledger.ofJob(Kind.OFFCUTS, number));
+        model.addAttribute("prices", me.is(Role.OWNER, Role.LEAD));
+        model.addAttribute("open", !head.job().isClosed());
+        return "materials/job";
+    }
+
+    private static List<NavItem> tabs(String current) {
+        return List.of(
+                tab("purchases", "Purchases", current),
+                tab("uses", "Taken", current),
+                tab("returns", "Returns", current),
+                tab("offcuts", "Offcuts", current),
+                tab("stock", "Stock", current),
+                tab("yields", "Yields", current),
+                new NavItem("catalogue", "Catalogue", "/catalog/materials"));
+    }
+
+    private static NavItem tab(String key, String label, String current) {
+        return new NavItem(key, label, "/materials/" + key, key.equals(current));
+    }
+}
