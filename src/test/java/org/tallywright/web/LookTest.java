@@ -2,6 +2,7 @@ package org.tallywright.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -9,10 +10,13 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.zip.GZIPOutputStream;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.tallywright.web.stick.SampleSticks;
 
 /** The page with every part of the look; it is written to target/look so that it can be opened and looked at. */
@@ -26,6 +30,52 @@ class LookTest {
         Path target = Files.createDirectories(Path.of("target/look"));
         Files.writeString(target.resolve("style.html"), html);
         page = Jsoup.parse(html);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"plain", "paper"})
+    void framesPagesWithoutNavigationOrAShell(String template) throws IOException {
+        String html = LookPages.render(template, Map.of());
+        Files.writeString(Path.of("target/look", template + ".html"), html);
+        Document other = Jsoup.parse(html);
+        assertThat(other.select("h1")).hasSize(1);
+        assertThat(other.select("main#main")).hasSize(1);
+        assertThat(other.select(".nav, form[action=/sign-out]")).isEmpty();
+        assertThat(other.select("[type=password]").val()).isEmpty();
+    }
+
+    /** A phone's first view is to stay under 60 kB; a page's own HTML needs up to 25 kB, 7 kB of it after compression. */
+    @Test
+    void leavesRoomForThePage() throws IOException {
+        long plain = 0;
+        long sent = 0;
+        for (String folder : List.of("css", "js")) {
+            try (var files = Files.list(Path.of("src/main/resources/static", folder))) {
+                for (Path file : files.toList()) {
+                    byte[] bytes = Files.readAllBytes(file);
+                    var packed = new ByteArrayOutputStream();
+                    try (var gzip = new GZIPOutputStream(packed)) {
+                        gzip.write(bytes);
+                    }
+                    plain += bytes.length;
+                    // The server leaves files under 2 kB as they are.
+                    sent += bytes.length < 2048 ? bytes.length : packed.size();
+                }
+            }
+        }
+        assertThat(plain).as("bytes before compression").isLessThan(52_000);
+        assertThat(sent).as("bytes sent").isLessThan(32_000);
+    }
+
+    @Test
+    void linksEveryStyleSheetAndScriptThatThereIs() throws IOException {
+        for (String folder : List.of("css", "js")) {
+            try (var files = Files.list(Path.of("src/main/resources/static", folder))) {
+                for (Path file : files.toList()) {
+                    assertThat(page.head().html()).contains("/" + folder + "/" + file.getFileName());
+                }
+            }
+        }
     }
 
     @Test
