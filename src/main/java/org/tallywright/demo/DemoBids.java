@@ -1,0 +1,326 @@
+package org.tallywright.demo;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import org.tallywright.estimates.BidDocument;
+import org.tallywright.shared.Length;
+import org.tallywright.shared.Money;
+import org.tallywright.shared.MoneyFormat;
+import org.tallywright.shared.Units;
+import tools.jackson.databind.json.JsonMapper;
+
+/**
+ * Estimates, and the bids and change orders issued from them. The scenario's past bids were priced by a percentage for
+ * contingency; they are history and are taken over figure by figure. Of a first revision only the sums are kept.
+ */
+@Component
+class DemoBids {
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
+    private static final int VALID_DAYS = 30;
+
+    private static final String INSERT = """
+            insert into bid (id, job_id, kind, mark, number, title, state, issued_at, issued_on, issued_by, valid_until,
+                estimated_minutes, labour_rate, overhead_rate, labour_amount, material_amount, other_amount, overhead_amount,
+                contingency_amount, margin_amount, rounding_amount, price_amount, total_amount, contingency_percent, margin_percent,
+                document, accepted_at, accepted_on, accepted_name, accepted_via, version)
+            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?::jsonb, ?, ?, ?, ?, 0)""";
+
+    private final JsonMapper json;
+
+    DemoBids(JsonMapper json) {
+        this.json = json;
+    }
+
+    void load(DemoLedger ledger) {
+        Map<String, DemoRow> jobs = new HashMap<>();
+        DemoFile.rows("jobs").forEach(job -> jobs.put(job.get("key"), job));
+        ledger.knowAll("material/", "select id, code from material");
+        estimates(ledger);
+        estimateLines(ledger);
+        List<Object[]> rows = DemoLedger.list();
+        for (DemoRow bid : DemoFile.rows("bids")) {
+            rows.add(bid(ledger, jobs.getOrDefault(bid.get("job"), DemoRow.NONE), bid));
+        }
+        for (DemoRow order : DemoFile.rows("change_orders")) {
+            rows.add(changeOrder(ledger, jobs.getOrDefault(order.get("job"), DemoRow.NONE), order));
+        }
+        ledger.insert(INSERT, rows);
+        frozenLines(ledger);
+    }
+
+    /** One estimate for each job that has lines; rates from the job's last bid, the linen cupboard's from its crew. */
+    private static void estimates(DemoLedger ledger) {
+        Map<String, DemoRow> last = new HashMap<>();
+        DemoFile.rows("bids").forEach(bid -> last.put(bid.get("job"), bid));
+        List<Object[]> rows = DemoLedger.list();
+        for (DemoRow job : DemoFile.rows("jobs")) {
+            String key = job.get("key");
+            DemoRow bid = last.get(key);
+            boolean drafted = DemoFile.rows("estimate_lines").stream()
+                    .anyMatch(line -> line.get("job").equals(key));
+            if (drafted) {
+                rows.add(new Object[] {
+                    ledger.id("job/" + key),
+                    bid == null ? null : new BigDecimal(bid.get("labour_rate")),
+                    bid == null ? new BigDecimal(15) : new BigDecimal(bid.get("overhead_rate")),
+                    bid == null ? new BigDecimal(5) : new BigDecimal(bid.get("contingency_percent")),
+                    bid == null ? new BigDecimal(16) : new BigDecimal(bid.get("margin_percent"))
+                });
+            }
+        }
+        ledger.insert("""
+                insert into estimate (job_id, labour_rate, overhead_rate, contingency_percent, margin_percent, rounding_step_amount, version)
+                values (?, ?, ?, ?, ?, 10, 0)""", rows);
+        List<Object[]> crew = DemoLedger.list();
+        crew.add(new Object[] {ledger.id("job/linen"), ledger.id("person/ada"), 60});
+        crew.add(new Object[] {ledger.id("job/linen"), ledger.id("person/jonas"), 40});
+        ledger.insert("insert into estimate_crew (job_id, person_id, share_percent) values (?, ?, ?)", crew);
+    }
+
+    private static void estimateLines(DemoLedger ledger) {
+        List<Object[]> lines = DemoLedger.list();
+        List<Object[]> others = DemoLedger.list();
+        int n = 0;
+        for (DemoRow row : DemoFile.rows("estimate_materials")) {
+            UUID job = ledger.id("job/" + row.get("job"));
+            UUID id = ledger.make("estimate material/" + n++);
+            if (row.get("group").equals("other")) {
+                String name = ledger.jdbc()
+                        .queryForObject("select name from material where code = ?", String.class, row.get("material"));
+                others.add(new Object[] {id, job, name, new BigDecimal(row.get("amount")), n});
+            } else {
+                lines.add(new Object[] {
+                    id,
+                    job,
+                    ledger.id("material/" + row.get("material")),
+                    new BigDecimal(row.get("net_quantity")),
+                    new BigDecimal(row.get("yield_at_bid")),
+                    new BigDecimal(row.get("buy_quantity")),
+                    new BigDecimal(row.get("unit_price")),
+                    new BigDecimal(row.get("amount")),
+                    n
+                });
+            }
+        }
+        ledger.insert("""
+                insert into estimate_material (id, job_id, material_id, net_quantity, yield, purchase_quantity, unit_price, amount,
+                    position, version) values (?, ?, ?, ?, ?, ?, ?, ?, ?, 0)""", lines);
+        ledger.insert(
+                "insert into estimate_other (id, job_id, description, amount, position, version) values (?, ?, ?, ?, ?, 0)",
+                others);
+    }
+
+    private Object[] bid(DemoLedger ledger, DemoRow job, DemoRow row) {
+        String number = jobNumber(ledger, job) + " " + row.get("revision");
+        Issue issue = new Issue("bid", row.get("revision"), number, job.getOrDefault("title", ""), row.get("offset"));
+        UUID id = ledger.make("bid/" + row.get("job") + "/" + row.get("revision"));
+        return columns(
+                ledger,
+                id,
+                job,
+                issue,
+                row,
+                row.get("labour_rate"),
+                row.get("contingency_percent"),
+                row.get("margin_percent"));
+    }
+
+    private Object[] changeOrder(DemoLedger ledger, DemoRow job, DemoRow row) {
+        String number = jobNumber(ledger, job) + " " + row.get("number");
+        Issue issue = new Issue("change order", row.get("number"), number, row.get("title"), row.get("offset"));
+        UUID id = ledger.make("bid/" + row.get("job") + "/" + row.get("number"));
+        BigDecimal hours = new BigDecimal(row.get("est_hours"));
+        String rate = new BigDecimal(row.get("labour"))
+                .divide(hours, 2, RoundingMode.HALF_EVEN)
+                .toPlainString();
+        BigDecimal margin = new BigDecimal(row.get("margin"))
+                .multiply(BigDecimal.valueOf(100))
+                .divide(new BigDecimal(row.get("price")), 3, RoundingMode.HALF_EVEN);
+        return columns(ledger, id, job, issue, row, rate, "5", margin.toPlainString());
+    }
+
+    private record Issue(String kind, String mark, String number, String title, String offset) {}
+
+    private Object[] columns(
+            DemoLedger ledger,
+            UUID id,
+            DemoRow job,
+            Issue issue,
+            DemoRow row,
+            String rate,
+            String contingency,
+            String margin) {
+        LocalDate issued = ledger.date(issue.offset());
+        LocalDate accepted = ledger.dateOrNull(row.get("accepted_offset"));
+        BigDecimal sum = BigDecimal.ZERO;
+        for (String part : List.of("labour", "material", "other", "overhead", "contingency", "margin")) {
+            sum = sum.add(new BigDecimal(row.get(part)));
+        }
+        BigDecimal price = new BigDecimal(row.get("price"));
+        int minutes = new BigDecimal(row.get("est_hours"))
+                .multiply(BigDecimal.valueOf(60))
+                .setScale(0, RoundingMode.HALF_UP)
+                .intValueExact();
+        String client = clientName(ledger, job);
+        return new Object[] {
+            id,
+            ledger.id("job/" + row.get("job")),
+            issue.kind(),
+            issue.mark(),
+            issue.number(),
+            issue.title(),
+            accepted == null ? "withdrawn" : "accepted",
+            DemoLedger.stamp(ledger.at(issue.offset(), 1020)),
+            DemoLedger.day(issued),
+            ledger.id("person/ada"),
+            DemoLedger.day(issued.plusDays(VALID_DAYS)),
+            minutes,
+            new BigDecimal(rate),
+            new BigDecimal(15),
+            new BigDecimal(row.get("labour")),
+            new BigDecimal(row.get("material")),
+            new BigDecimal(row.get("other")),
+            new BigDecimal(row.get("overhead")),
+            new BigDecimal(row.get("contingency")),
+            new BigDecimal(row.get("margin")),
+            price.subtract(sum),
+            price,
+            price,
+            new BigDecimal(contingency),
+            new BigDecimal(margin),
+            json.writeValueAsString(document(ledger, job, issue, client, new Money(price))),
+            accepted == null ? null : DemoLedger.stamp(ledger.at(row.get("accepted_offset"), 1110)),
+            DemoLedger.day(accepted),
+            accepted == null ? "" : client,
+            accepted == null ? null : "owner"
+        };
+    }
+
+    private static BidDocument document(DemoLedger ledger, DemoRow job, Issue issue, String client, Money price) {
+        LocalDate issued = ledger.date(issue.offset());
+        String address = ledger.jdbc()
+                .queryForObject(
+                        "select address from site where id = ?", String.class, ledger.id("site/" + job.get("client")));
+        return new BidDocument(
+                1,
+                issue.kind().equals("bid") ? "Bid" : "Change order",
+                issue.number(),
+                issue.title(),
+                "Fenn Built-ins",
+                List.of("Unit 4, Treadle Yard", "555-0100", "shop@example.com"),
+                DAY.format(issued),
+                DAY.format(issued.plusDays(VALID_DAYS)),
+                client,
+                address == null ? "" : address,
+                jobNumber(ledger, job),
+                job.getOrDefault("title", ""),
+                List.of(issue.title() + ", built and installed as drawn."),
+                issue.kind().equals("bid") ? pieces(job.getOrDefault("key", "")) : List.of(),
+                List.of("Electrical work, drywall and moving of furniture.", "Lead paint or asbestos found on site."),
+                "",
+                List.of(new BidDocument.PriceRow("Price", MoneyFormat.DEFAULT.format(price))),
+                List.of("35 % at acceptance, 40 % when installation starts, the rest after the walk-through."),
+                "Local law decides what a contract, a deposit, a cancellation and tax must look like; where it differs from"
+                        + " this page, the law holds.");
+    }
+
+    private static List<BidDocument.PieceRow> pieces(String job) {
+        return DemoFile.rows("pieces").stream()
+                .filter(piece -> piece.get("job").equals(job))
+                .map(piece -> new BidDocument.PieceRow(
+                        piece.get("name"),
+                        1,
+                        side(piece.get("width")) + " wide, " + side(piece.get("height")) + " high, "
+                                + side(piece.get("depth")) + " deep"))
+                .toList();
+    }
+
+    private static String side(String typed) {
+        return Length.parse(typed, Units.IMPERIAL).format(Units.IMPERIAL);
+    }
+
+    /** What was accepted, line by line; a line belongs to the accepted bid or to its change order. */
+    private static void frozenLines(DemoLedger ledger) {
+        ledger.jdbc().update("""
+                insert into bid_task (bid_id, position, job_id, task_id, piece_name, stage_name, name, quantity, unit,
+                    starting_unit_hours, unit_hours, estimated_minutes)
+                select b.id, row_number() over (partition by b.id order by s.position, t.position), t.job_id, t.id, coalesce(p.name, ''),
+                       s.name, t.name, t.quantity, t.unit, t.starting_unit_hours, t.unit_hours, t.estimated_minutes
+                from task t join stage s on s.id = t.stage_id left join piece p on p.id = t.piece_id
+                join bid b on b.job_id = t.job_id and b.kind = 'bid' and b.state = 'accepted'""");
+        moveToChangeOrders(ledger);
+        int n = 0;
+        Map<UUID, Integer> materials = new HashMap<>();
+        Map<UUID, Integer> others = new HashMap<>();
+        for (DemoRow row : DemoFile.rows("estimate_materials")) {
+            UUID line = ledger.id("estimate material/" + n++);
+            UUID bid = acceptedBid(ledger, row);
+            if (bid == null) {
+                continue;
+            }
+            if (row.get("group").equals("other")) {
+                ledger.jdbc()
+                        .update(
+                                "insert into bid_other (bid_id, position, description, amount, estimate_other_id)"
+                                        + " select ?, ?, description, amount, id from estimate_other where id = ?",
+                                bid,
+                                others.merge(bid, 1, Integer::sum),
+                                line);
+            } else {
+                ledger.jdbc().update("""
+                        insert into bid_material (bid_id, position, material_id, name, unit, net_quantity, yield, purchase_quantity,
+                            unit_price, freight_amount, amount, estimate_material_id)
+                        select ?, ?, m.id, m.name, m.unit, e.net_quantity, e.yield, e.purchase_quantity, e.unit_price, 0, e.amount, e.id
+                        from estimate_material e join material m on m.id = e.material_id where e.id = ?""", bid, materials.merge(bid, 1, Integer::sum), line);
+            }
+        }
+    }
+
+    private static @Nullable UUID acceptedBid(DemoLedger ledger, DemoRow row) {
+        String mark = row.get("change_order");
+        if (!mark.isEmpty()) {
+            return ledger.idOrNull("bid/" + row.get("job") + "/" + mark);
+        }
+        UUID revised = ledger.idOrNull("bid/" + row.get("job") + "/B");
+        return revised != null ? revised : ledger.idOrNull("bid/" + row.get("job") + "/A");
+    }
+
+    /** The lines of a change order were taken into the bid above with all others; they are put where they belong. */
+    private static void moveToChangeOrders(DemoLedger ledger) {
+        Map<UUID, Integer> positions = new HashMap<>();
+        for (DemoRow row : DemoFile.rows("estimate_lines")) {
+            if (row.get("change_order").isEmpty()) {
+                continue;
+            }
+            UUID order = ledger.id("bid/" + row.get("job") + "/" + row.get("change_order"));
+            UUID task = ledger.id("task/" + row.get("job") + "/" + row.get("task_kind") + "/" + row.get("piece") + "/"
+                    + row.get("change_order"));
+            ledger.jdbc().update("""
+                    insert into bid_task select ?, ?, job_id, task_id, piece_name, stage_name, name, quantity, unit,
+                        starting_unit_hours, unit_hours, estimated_minutes from bid_task where task_id = ?""", order, positions.merge(order, 1, Integer::sum), task);
+            ledger.jdbc().update("delete from bid_task where task_id = ? and bid_id <> ?", task, order);
+        }
+    }
+
+    private static String jobNumber(DemoLedger ledger, DemoRow job) {
+        return DemoJobs.number(
+                ledger.date(job.getOrDefault("opened_offset", "0")),
+                Integer.parseInt(job.getOrDefault("sequence", "0")));
+    }
+
+    private static String clientName(DemoLedger ledger, DemoRow job) {
+        String name = ledger.jdbc()
+                .queryForObject(
+                        "select name from client where id = ?", String.class, ledger.id("client/" + job.get("client")));
+        return name == null ? "" : name;
+    }
+}
