@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -48,6 +49,15 @@ public class MaterialDesk {
                 throw new Stale("material", differences(kept.content(), save));
             }
             kept.rewrite(save);
+        }
+    }
+
+    /** As {@link #save(SaveMaterial)}, with the price of a new material from that day on, where it is known. */
+    public void save(SaveMaterial save, @Nullable UnitPrice price, LocalDate from) {
+        boolean fresh = !rows.existsById(save.id());
+        save(save);
+        if (fresh && price != null) {
+            price(save.id(), from, price, "");
         }
     }
 

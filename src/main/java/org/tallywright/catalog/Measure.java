@@ -2,26 +2,23 @@ package org.tallywright.catalog;
 
 import java.util.Locale;
 import org.tallywright.shared.NotUnderstood;
-import org.tallywright.shared.Unit;
 
 /** What of a piece the quantity of a proposed task grows with. Sizes are those of the whole piece, times its count. */
 public enum Measure {
-    EACH("number of pieces", Unit.EACH),
-    WIDTH("width", Unit.LF),
-    HEIGHT("height", Unit.LF),
-    DEPTH("depth", Unit.LF),
-    FACE("face, width x height", Unit.SF),
-    FLOOR("plan, width x depth", Unit.SF),
-    VOLUME("volume", Unit.EACH),
-    PERIMETER("edge of the face, all round", Unit.LF),
-    JOB("once for the whole job", Unit.JOB);
+    EACH("number of pieces"),
+    WIDTH("width"),
+    HEIGHT("height"),
+    DEPTH("depth"),
+    FACE("face, width x height"),
+    FLOOR("plan, width x depth"),
+    VOLUME("volume"),
+    PERIMETER("edge of the face, all round"),
+    JOB("once for the whole job");
 
     private final String label;
-    private final Unit unit;
 
-    Measure(String label, Unit unit) {
+    Measure(String label) {
         this.label = label;
-        this.unit = unit;
     }
 
     public static Measure of(String typed) {
@@ -39,10 +36,5 @@ public enum Measure {
 
     public String label() {
         return label;
-    }
-
-    /** What the measure itself is counted in; a volume, in cubic feet, has no unit of the glossary. */
-    Unit unit() {
-        return unit;
     }
 }

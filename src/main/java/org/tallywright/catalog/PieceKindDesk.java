@@ -4,12 +4,16 @@ import static java.util.stream.Collectors.joining;
 import static java.util.stream.Collectors.toMap;
 
 import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.shared.NotHere;
@@ -37,7 +41,7 @@ public class PieceKindDesk {
     /**
      * Same id and content is a repeat and changes nothing; same id and other content needs the version in force.
      *
-     * @throws Refused with the field ({@code line-3} for the third task) and the reason
+     * @throws Refused with the field and the reason
      * @throws Stale with both versions
      */
     public void save(SavePieceKind save) {
@@ -55,6 +59,43 @@ public class PieceKindDesk {
         }
     }
 
+    /**
+     * Adds a proposed task, or rewrites the one of the same task kind. Tasks stand in the order of the stages.
+     *
+     * @throws Stale where the kind of piece is no longer at that version and does not say this already
+     */
+    public void put(UUID id, @Nullable Integer version, PieceKindLine line) {
+        SavePieceKind kept = content(id);
+        if (!kept.lines().contains(line)) {
+            List<PieceKindLine> lines = without(kept, line.taskKindId());
+            lines.add(line);
+            List<UUID> order = taskKinds.all().stream().map(TaskKindCard::id).toList();
+            lines.sort(Comparator.comparing(l -> order.indexOf(l.taskKindId())));
+            save(new SavePieceKind(id, version, kept.name(), lines));
+        }
+    }
+
+    /** Takes a proposed task away; one that is not there is gone already. */
+    public void remove(UUID id, @Nullable Integer version, UUID taskKindId) {
+        SavePieceKind kept = content(id);
+        save(new SavePieceKind(id, version, kept.name(), without(kept, taskKindId)));
+    }
+
+    public void rename(UUID id, @Nullable Integer version, String name) {
+        save(new SavePieceKind(id, version, name, content(id).lines()));
+    }
+
+    private SavePieceKind content(UUID id) {
+        turn.of(id);
+        return rows.findById(id).orElseThrow(() -> new NotHere("kind of piece")).content();
+    }
+
+    private static List<PieceKindLine> without(SavePieceKind kept, UUID taskKindId) {
+        return kept.lines().stream()
+                .filter(line -> !line.taskKindId().equals(taskKindId))
+                .collect(Collectors.toCollection(ArrayList::new));
+    }
+
     public void use(UUID id, boolean inUse) {
         rows.findById(id).orElseThrow(() -> new NotHere("kind of piece")).use(inUse);
     }
@@ -64,17 +105,15 @@ public class PieceKindDesk {
             throw new Refused("name", "There is a kind of piece of this name already.");
         }
         Set<UUID> seen = new HashSet<>();
-        for (int i = 0; i < save.lines().size(); i++) {
-            PieceKindLine line = save.lines().get(i);
-            String field = "line-" + (i + 1);
+        for (PieceKindLine line : save.lines()) {
             if (!names.containsKey(line.taskKindId())) {
-                throw new Refused(field, "Choose a task kind from the list.");
+                throw new Refused("taskKind", "Choose a task kind from the list.");
             }
             if (!seen.add(line.taskKindId())) {
-                throw new Refused(field, "\"" + names.get(line.taskKindId()) + "\" stands here twice.");
+                throw new Refused("taskKind", "\"" + names.get(line.taskKindId()) + "\" stands here twice.");
             }
             if (line.factor().compareTo(LEAST_FACTOR) < 0 || line.factor().compareTo(MOST_FACTOR) > 0) {
-                throw new Refused(field, "The factor is above 0 and at most 100,000.");
+                throw new Refused("factor", "The factor is above 0 and at most 100,000.");
             }
         }
     }

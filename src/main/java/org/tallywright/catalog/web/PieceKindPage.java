@@ -1,0 +1,55 @@
+package org.tallywright.catalog.web;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.tallywright.catalog.FactorInUse;
+import org.tallywright.catalog.PieceKindCard;
+import org.tallywright.catalog.PieceKindLine;
+import org.tallywright.catalog.PieceKinds;
+import org.tallywright.catalog.Proposal;
+import org.tallywright.catalog.TaskKindCard;
+import org.tallywright.catalog.TaskKinds;
+import org.tallywright.shared.ShopConventions;
+
+/** A kind of piece with its proposed tasks, and their quantities where sizes are tried. */
+record PieceKindPage(PieceKindCard kind, List<Row> rows, boolean tried) {
+    /**
+     * One proposed task.
+     *
+     * @param quantity with its unit, or null where no sizes are tried or one it needs is missing
+     */
+    record Row(TaskKindCard taskKind, String rule, @Nullable String quantity) {}
+
+    static PieceKindPage of(
+            PieceKindCard kind,
+            TaskKinds taskKinds,
+            TrySizes.@Nullable Read sizes,
+            PieceKinds pieceKinds,
+            ShopConventions shop) {
+        Map<UUID, TaskKindCard> kinds = taskKinds.byId(
+                kind.lines().stream().map(PieceKindLine::taskKindId).toList());
+        Map<UUID, Proposal> proposals = sizes == null
+                ? Map.of()
+                : pieceKinds.propose(kind.id(), sizes.width(), sizes.height(), sizes.depth(), sizes.count()).stream()
+                        .collect(Collectors.toMap(Proposal::taskKindId, p -> p));
+        List<Row> rows = new ArrayList<>();
+        for (PieceKindLine line : kind.lines()) {
+            TaskKindCard taskKind = kinds.get(line.taskKindId());
+            if (taskKind != null) {
+                FactorInUse factor = new FactorInUse(line.measure(), taskKind.unit(), shop.units());
+                Proposal proposal = proposals.get(taskKind.id());
+                rows.add(new Row(
+                        taskKind,
+                        factor.words(line),
+                        proposal == null
+                                ? null
+                                : proposal.quantity() + " " + proposal.unit().code()));
+            }
+        }
+        return new PieceKindPage(kind, rows, sizes != null);
+    }
+}
