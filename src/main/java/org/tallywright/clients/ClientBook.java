@@ -2,6 +2,7 @@ package org.tallywright.clients;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -95,6 +96,21 @@ public class ClientBook {
                     .forEach(site -> sites.put(site.id(), site));
         }
         return sites;
+    }
+
+    /** The addresses of the sites of those clients, the oldest first, by client. */
+    public Map<UUID, List<String>> addresses(Collection<UUID> clientIds) {
+        Map<UUID, List<String>> addresses = new HashMap<>();
+        if (!clientIds.isEmpty()) {
+            jdbc.sql("select client_id, address from site where client_id in (:ids) order by id")
+                    .param("ids", clientIds)
+                    .query(row -> {
+                        addresses
+                                .computeIfAbsent(row.getObject("client_id", UUID.class), c -> new ArrayList<>())
+                                .add(row.getString("address"));
+                    });
+        }
+        return addresses;
     }
 
     /** All sites with the client each belongs to, for a choice: by client's name, then by age. */
