@@ -16,6 +16,7 @@ class MigrationAtStart implements FlywayMigrationStrategy {
 
     @Override
     public void migrate(Flyway flyway) {
+        ServerVersion.refuseOlder(flyway.getConfiguration().getDataSource());
         SchemaVersion.refuseNewer(flyway);
         preparations.orderedStream().forEach(preparation -> preparation.prepare(flyway));
         flyway.migrate();
