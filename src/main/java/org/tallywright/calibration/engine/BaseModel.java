@@ -104,7 +104,7 @@ final class BaseModel {
                 Factor.single(jobs.size(), job, priors.job()),
                 priors.residual());
         MixedModel model = new MixedModel(data);
-        ModelPoint mode = search(model).fromPriors();
+        ModelPoint mode = search(model, settings).fromPriors();
         return new BaseModel(settings, model, points(model, mode, n, settings), kinds, workers, jobs, conditions, n);
     }
 
@@ -119,19 +119,20 @@ final class BaseModel {
         }
         MixedModel rest = model.without(group);
         double[] theta = mode().theta();
-        ModelPoint mode =
-                tasks < settings.base().integrateBelow() ? search(rest).from(theta) : rest.at(theta);
+        ModelPoint mode = tasks < settings.base().integrateBelow()
+                ? search(rest, settings).from(theta)
+                : rest.at(theta);
         return new BaseModel(
                 settings, rest, points(rest, mode, tasks, settings), kinds, workers, jobs, conditions, tasks);
     }
 
-    private static ModeSearch search(MixedModel model) {
-        return new ModeSearch(model, CalibrationSettings.LOWEST_LOG_SD, CalibrationSettings.HIGHEST_LOG_SD);
+    private static ModeSearch search(MixedModel model, CalibrationSettings settings) {
+        return new ModeSearch(model, settings.base().bounds());
     }
 
     private static List<WeightedPoint> points(MixedModel model, ModelPoint mode, int n, CalibrationSettings settings) {
         return n < settings.base().integrateBelow()
-                ? NinePoints.around(model, mode, CalibrationSettings.LOWEST_LOG_SD, CalibrationSettings.HIGHEST_LOG_SD)
+                ? NinePoints.around(model, mode, settings.base().bounds())
                 : List.of(new WeightedPoint(1, mode));
     }
 
@@ -229,9 +230,9 @@ final class BaseModel {
         return settings;
     }
 
-    /** Sd of the k-th grouping in the order residual, kind, worker, job; 0 where it sits at its lower bound. */
+    /** Sd of the k-th grouping in the order residual, kind, worker, job; 0 where an effect's sd sits at its lower bound. */
     double sd(int k) {
-        return search(model).atLowerBound(mode(), k) ? 0 : mode().sd(k);
+        return k > 0 && search(model, settings).atLowerBound(mode(), k) ? 0 : mode().sd(k);
     }
 
     /** Effects of a task without job and residual, as columns of the reduced system or as new levels. */

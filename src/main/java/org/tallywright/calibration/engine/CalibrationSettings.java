@@ -12,11 +12,6 @@ package org.tallywright.calibration.engine;
 public record CalibrationSettings(
         Priors priors, BaseSettings base, SimilaritySettings similarity, TotalSettings totals, Limits limits) {
 
-    /** Bounds of ln sd; a standard deviation at the lower one is reported as 0. */
-    static final double LOWEST_LOG_SD = -6;
-
-    static final double HIGHEST_LOG_SD = 3;
-
     /** What a shop starts with. */
     public static CalibrationSettings standard() {
         return new CalibrationSettings(

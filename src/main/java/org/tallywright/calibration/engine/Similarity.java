@@ -80,7 +80,11 @@ final class Similarity {
                 sum += weight[k];
             }
         }
-        return new Weights(weight, sum);
+        double heard = sum > 0 ? sum / (sum + settings.caution()) : 0;
+        for (int k = 0; k < weight.length; k++) {
+            weight[k] *= heard;
+        }
+        return new Weights(weight, sum * heard);
     }
 
     private double people(PlannedTask task, int past, int worker) {

@@ -17,14 +17,11 @@ public final class ModeSearch {
     private static final double LONGEST_STEP = 1.5;
 
     private final MixedModel model;
-    private final double lower;
-    private final double upper;
+    private final SdBounds bounds;
 
-    /** Searches within the same bounds for each ln sd, in ln of the response's units. */
-    public ModeSearch(MixedModel model, double lower, double upper) {
+    public ModeSearch(MixedModel model, SdBounds bounds) {
         this.model = model;
-        this.lower = lower;
-        this.upper = upper;
+        this.bounds = bounds;
     }
 
     /** Starts at the prior means. */
@@ -40,7 +37,7 @@ public final class ModeSearch {
         int size = start.length;
         double[] theta = start.clone();
         for (int k = 0; k < size; k++) {
-            theta[k] = clamp(theta[k]);
+            theta[k] = bounds.clamp(k, theta[k]);
         }
         ModelPoint point = model.at(theta);
         double[][] inverse = firstInverse(size);
@@ -67,7 +64,7 @@ public final class ModeSearch {
 
     /** True where a standard deviation sits at its lower bound, to be reported as zero. */
     public boolean atLowerBound(ModelPoint point, int k) {
-        return point.theta()[k] <= lower + 1e-9;
+        return point.theta()[k] <= bounds.lowest(k) + 1e-9;
     }
 
     private double[][] firstInverse(int size) {
@@ -84,7 +81,8 @@ public final class ModeSearch {
         boolean[] held = new boolean[size];
         for (int k = 0; k < size; k++) {
             double g = point.gradient()[k];
-            held[k] = (point.theta()[k] <= lower && g < 0) || (point.theta()[k] >= upper && g > 0);
+            held[k] =
+                    (point.theta()[k] <= bounds.lowest(k) && g < 0) || (point.theta()[k] >= bounds.highest() && g > 0);
         }
         double[] move = new double[size];
         for (int i = 0; i < size; i++) {
@@ -101,7 +99,7 @@ public final class ModeSearch {
             double[] theta = point.theta().clone();
             double promised = 0;
             for (int k = 0; k < theta.length; k++) {
-                theta[k] = clamp(theta[k] + length * move[k]);
+                theta[k] = bounds.clamp(k, theta[k] + length * move[k]);
                 promised += (theta[k] - point.theta()[k]) * point.gradient()[k];
             }
             if (Arrays.equals(theta, point.theta())) {
@@ -142,9 +140,5 @@ public final class ModeSearch {
                 inverse[i][j] += (1 + yhy / sy) * s[i] * s[j] / sy - (hy[i] * s[j] + s[i] * hy[j]) / sy;
             }
         }
-    }
-
-    private double clamp(double value) {
-        return Math.max(lower, Math.min(upper, value));
     }
 }

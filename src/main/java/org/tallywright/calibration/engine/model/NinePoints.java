@@ -26,7 +26,7 @@ public final class NinePoints {
     private NinePoints() {}
 
     /** The points around a mode, kept within the bounds of ln sd. */
-    public static List<WeightedPoint> around(MixedModel model, ModelPoint mode, double lower, double upper) {
+    public static List<WeightedPoint> around(MixedModel model, ModelPoint mode, SdBounds bounds) {
         int size = mode.theta().length;
         var eigen = DecompositionFactory_DDRM.eig(size, true, true);
         if (!eigen.decompose(hessian(model, mode))) {
@@ -42,7 +42,7 @@ public final class NinePoints {
             for (int side = -1; side <= 1; side += 2) {
                 double[] theta = mode.theta().clone();
                 for (int i = 0; i < size; i++) {
-                    theta[i] = Math.max(lower, Math.min(upper, theta[i] + side * reach * axis.get(i, 0)));
+                    theta[i] = bounds.clamp(i, theta[i] + side * reach * axis.get(i, 0));
                 }
                 ModelPoint point = model.at(theta);
                 double density = point.logPosterior() - mode.logPosterior() + 3;

@@ -33,7 +33,7 @@ class ModeSearchTest {
 
     @Test
     void findsTheModeThatBobyqaFinds() {
-        ModelPoint found = new ModeSearch(model, -6, 3).fromPriors();
+        ModelPoint found = new ModeSearch(model, ReferenceModel.BOUNDS).fromPriors();
         double[] other = new BOBYQAOptimizer(10)
                 .optimize(
                         new MaxEval(5000),
@@ -48,8 +48,8 @@ class ModeSearchTest {
 
     @Test
     void startsAnywhereAndEndsAtTheSameMode() {
-        ModelPoint cold = new ModeSearch(model, -6, 3).fromPriors();
-        ModelPoint far = new ModeSearch(model, -6, 3).from(new double[] {2, 1, -5, 0});
+        ModelPoint cold = new ModeSearch(model, ReferenceModel.BOUNDS).fromPriors();
+        ModelPoint far = new ModeSearch(model, ReferenceModel.BOUNDS).from(new double[] {2, 1, -5, 0});
         assertThat(far.theta()).containsExactly(cold.theta(), within(1e-5));
     }
 
@@ -71,8 +71,8 @@ class ModeSearchTest {
     @Test
     void withoutDataTheModeIsThePriorsMeanAndTheNinePointsSpreadLikeThePrior() {
         MixedModel empty = new MixedModel(sampleData(0, 1));
-        ModelPoint mode = new ModeSearch(empty, -6, 3).fromPriors();
-        List<WeightedPoint> points = NinePoints.around(empty, mode, -6, 3);
+        ModelPoint mode = new ModeSearch(empty, ReferenceModel.BOUNDS).fromPriors();
+        List<WeightedPoint> points = NinePoints.around(empty, mode, ReferenceModel.BOUNDS);
         assertThat(mode.theta()[0]).isCloseTo(Math.log(0.4), within(1e-9));
         assertThat(points).hasSize(9);
         double mean = 0;

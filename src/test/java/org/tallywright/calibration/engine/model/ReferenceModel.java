@@ -7,8 +7,7 @@ import java.util.List;
 /** An intercept and one or two groupings with near-flat priors, the response standardised: restricted maximum likelihood. */
 final class ReferenceModel {
 
-    static final double LOWER = -6;
-    static final double UPPER = 3;
+    static final SdBounds BOUNDS = new SdBounds(-6, -6, 3);
     private static final double FLAT = 1e4;
     private static final LogSdPrior FLAT_SD = new LogSdPrior(-1, 1e5);
 
@@ -41,7 +40,7 @@ final class ReferenceModel {
                 kept,
                 Factor.single(first.size(), numbers(firstOf, first), FLAT_SD),
                 FLAT_SD));
-        search = new ModeSearch(model, LOWER, UPPER);
+        search = new ModeSearch(model, BOUNDS);
     }
 
     private static int[] numbers(List<String> levels, List<String> names) {

@@ -1,0 +1,82 @@
+package org.tallywright.calibration.engine;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+/** What the engine learns from its own stored forecasts and from hours that no line named. */
+class TrackRecordTest {
+
+    private final List<PlannedTask> lines = List.of(PlannedTask.of("a", "k0", 10), PlannedTask.of("b", "k1", 20));
+    private final Calibration shop = SampleShop.fit(SampleShop.shop(80, 3, 2, 1));
+
+    @Test
+    void withoutStoredForecastsNothingIsWidened() {
+        assertThat(SelfCalibration.none().factor(PastForecast.Stage.AT_BID)).isEqualTo(1);
+        assertThat(SelfCalibration.from(List.of()).factor(PastForecast.Stage.HALF_DONE))
+                .isEqualTo(1);
+    }
+
+    @Test
+    void forecastsThatWereTooSureAreWidenedByTheFormula() {
+        PastForecast miss = new PastForecast(PastForecast.Stage.AT_BID, 0.9772498680518208);
+        SelfCalibration record = SelfCalibration.from(Collections.nCopies(15, miss));
+        double expected = Math.sqrt((10 + 15 * 4.0) / 25);
+        assertThat(record.factor(PastForecast.Stage.AT_BID)).isCloseTo(expected, within(1e-6));
+        assertThat(record.factor(PastForecast.Stage.QUARTER_DONE)).isEqualTo(1);
+        Distribution before = shop.jobForecast(lines).hours();
+        JobForecast after = shop.with(record).jobForecast(lines);
+        assertThat(after.hours().median()).isCloseTo(before.median(), within(1e-3));
+        assertThat(Math.log(after.hours().p90() / before.median()))
+                .isCloseTo(expected * Math.log(before.p90() / before.median()), within(0.01));
+        assertThat(after.unwidened()).isEqualTo(before);
+    }
+
+    @Test
+    void forecastsThatWereTooWideAreLeftAlone() {
+        SelfCalibration record =
+                SelfCalibration.from(Collections.nCopies(30, new PastForecast(PastForecast.Stage.AT_BID, 0.5)));
+        assertThat(record.factor(PastForecast.Stage.AT_BID)).isEqualTo(1);
+    }
+
+    @Test
+    void storesWhereTheActualFell() {
+        Distribution forecast = shop.jobForecast(lines).unwidened();
+        assertThat(PastForecast.atBid(forecast, forecast.p80()).probability()).isCloseTo(0.8, within(0.003));
+        assertThat(PastForecast.running(0.5, forecast, 0).probability()).isZero();
+        assertThat(PastForecast.Stage.of(0.3)).isEqualTo(PastForecast.Stage.QUARTER_DONE);
+        assertThat(PastForecast.Stage.of(0.9)).isEqualTo(PastForecast.Stage.THREE_QUARTERS_DONE);
+    }
+
+    @Test
+    void withoutFinishedJobsTheShareOnNoLineIsTheStartingOne() {
+        HoursOnNoLine start = HoursOnNoLine.learn(List.of());
+        assertThat(start.share().mean()).isCloseTo(0.08, within(0.001));
+        assertThat(start.startingShare()).isEqualTo(1);
+    }
+
+    @Test
+    void theShareOnNoLineIsShrunkAndSplitByClass() {
+        List<JobHours> jobs = Collections.nCopies(6, new JobHours("j", 100, Map.of("rework", 12.0, "travel", 8.0)));
+        HoursOnNoLine learnt = HoursOnNoLine.learn(jobs);
+        assertThat(learnt.share().mean()).isCloseTo((6 * 0.20 + 4 * 0.08) / 10, within(0.001));
+        assertThat(learnt.shareByClass().get("rework")).isCloseTo(0.072, within(1e-9));
+        assertThat(learnt.startingShare()).isCloseTo(0.4, within(1e-9));
+        Distribution lines = shop.jobForecast(this.lines).hours();
+        JobForecast total = shop.with(learnt).jobForecast(this.lines);
+        assertThat(total.lineHours()).isEqualTo(lines);
+        assertThat(total.hours().mean() / lines.mean()).isCloseTo(1.152, within(0.01));
+    }
+
+    @Test
+    void aJobWithoutLineHoursAndAWildShareDoNotMoveIt() {
+        HoursOnNoLine learnt = HoursOnNoLine.learn(List.of(
+                new JobHours("none", 0, Map.of("office", 5.0)), new JobHours("wild", 1, Map.of("travel", 90.0))));
+        assertThat(learnt.jobs()).isEqualTo(1);
+        assertThat(learnt.share().mean()).isLessThan(0.5);
+    }
+}
