@@ -3,7 +3,6 @@ package org.tallywright.jobs;
 import java.time.LocalDate;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.shared.HourClass;
@@ -11,60 +10,36 @@ import org.tallywright.shared.NotHere;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopClock;
 import org.tallywright.shared.Stale;
-import org.tallywright.trail.Trail;
 
 /** Opens jobs and moves them from lead to running or lost, and answers other modules what a job takes. */
 @Service
 public class JobDesk {
-    private final Jobs jobs;
-    private final JobNumbers numbers;
     private final JobGate gate;
-    private final JobHistory history;
-    private final Trail trail;
-    private final ShopClock clock;
-    private final JdbcClient jdbc;
+    private final JobRefs refs;
+    private final JobOpener opener;
     private final JobCloser closer;
+    private final JobHistory history;
+    private final ShopClock clock;
 
-    JobDesk(
-            Jobs jobs,
-            JobNumbers numbers,
-            JobGate gate,
-            JobHistory history,
-            Trail trail,
-            ShopClock clock,
-            JdbcClient jdbc,
-            JobCloser closer) {
-        this.jobs = jobs;
-        this.numbers = numbers;
+    JobDesk(JobGate gate, JobRefs refs, JobOpener opener, JobCloser closer, JobHistory history, ShopClock clock) {
         this.gate = gate;
-        this.history = history;
-        this.trail = trail;
-        this.clock = clock;
-        this.jdbc = jdbc;
+        this.refs = refs;
+        this.opener = opener;
         this.closer = closer;
+        this.history = history;
+        this.clock = clock;
     }
 
     /** A new job, a lead, with the next number of the year. The same id with the same details is a repeat. */
     @Transactional
     public JobRef open(UUID id, JobDetails details, UUID by) {
-        trail.by(by);
-        numbers.lock();
-        Job known = jobs.findById(id).orElse(null);
-        if (known != null) {
-            return repeated(known, details);
-        }
-        guardSite(details);
-        LocalDate today = clock.today();
-        Job job = jobs.save(new Job(id, numbers.next(today), today, details));
-        history.job(id, "", job.state(), today, by, "");
-        return JobRef.of(job);
+        return opener.open(id, details, by);
     }
 
-    private static JobRef repeated(Job known, JobDetails details) {
-        if (!known.details().equals(details)) {
-            throw new Stale("job");
-        }
-        return JobRef.of(known);
+    /** A new job with its client and site, all or nothing; the same again is a repeat. */
+    @Transactional
+    public JobRef open(Opening opening, UUID by) {
+        return opener.open(opening, by);
     }
 
     /** Changes what is written about a job; the same details again are a repeat. */
@@ -75,20 +50,10 @@ public class JobDesk {
             if (job.version() != version) {
                 throw new Stale("job");
             }
-            guardSite(details);
+            refs.guardSite(details);
             job.change(details);
         }
         return JobRef.of(job);
-    }
-
-    private void guardSite(JobDetails details) {
-        boolean fits = jdbc.sql("select exists (select 1 from site where id = ? and client_id = ?)")
-                .params(details.siteId(), details.clientId())
-                .query(Boolean.class)
-                .single();
-        if (!fits) {
-            throw new Refused("siteId", "Pick a site of this client.");
-        }
     }
 
     /** Work on a bid has begun. Nothing happens to a job that is past that. */
@@ -147,27 +112,13 @@ public class JobDesk {
     /** @throws NotHere for a number that no job has */
     @Transactional(readOnly = true)
     public JobRef find(String number) {
-        return ref("number", number);
+        return refs.find(number);
     }
 
     /** @throws NotHere for an id that no job has */
     @Transactional(readOnly = true)
     public JobRef get(UUID jobId) {
-        return ref("id", jobId);
-    }
-
-    private JobRef ref(String column, Object value) {
-        return jdbc.sql("select id, number, title, state, client_id, site_id from job where " + column + " = ?")
-                .param(value)
-                .query((row, n) -> new JobRef(
-                        row.getObject(1, UUID.class),
-                        row.getString(2),
-                        row.getString(3),
-                        JobState.of(row.getString(4)).orElseThrow(),
-                        row.getObject(5, UUID.class),
-                        row.getObject(6, UUID.class)))
-                .optional()
-                .orElseThrow(() -> new NotHere("job"));
+        return refs.get(jobId);
     }
 
     /** A closed job takes call-backs only. */
@@ -182,12 +133,8 @@ public class JobDesk {
      */
     @Transactional
     public void guardEntry(UUID jobId, HourClass hourClass) {
-        String state = jdbc.sql("select state from job where id = ? for share")
-                .param(jobId)
-                .query(String.class)
-                .optional()
-                .orElseThrow(() -> new NotHere("job"));
-        if (hourClass != HourClass.CALL_BACK && state.equals(JobState.CLOSED.code())) {
+        JobState state = refs.holdState(jobId);
+        if (hourClass != HourClass.CALL_BACK && state == JobState.CLOSED) {
             throw new Refused("The job is closed; it takes call-backs only. Reopen it to log other hours.");
         }
     }

@@ -5,6 +5,7 @@ import java.util.UUID;
 import org.tallywright.shared.Hours;
 import org.tallywright.web.NavItem;
 import org.tallywright.web.TitleBlock;
+import org.tallywright.web.stick.StoryStick;
 
 /**
  * What stands on top of every page of a job, as far as the reader's role goes. Shown by the fragment
@@ -12,7 +13,13 @@ import org.tallywright.web.TitleBlock;
  *
  * @param hours everybody's minutes for owner and lead, one's own for a helper
  */
-public record JobHead(JobRef job, TitleBlock block, List<NavItem> tabs, List<Stage> stages, LoggedHours.OnJob hours) {
+public record JobHead(
+        JobRef job,
+        TitleBlock block,
+        List<NavItem> tabs,
+        StoryStick stick,
+        List<Stage> stages,
+        LoggedHours.OnJob hours) {
 
     /**
      * A stage of the job in its order.

@@ -15,6 +15,9 @@ import org.tallywright.web.Role;
 import org.tallywright.web.SignedIn;
 import org.tallywright.web.Tag;
 import org.tallywright.web.TitleBlock;
+import org.tallywright.web.stick.StickStage;
+import org.tallywright.web.stick.StickWait;
+import org.tallywright.web.stick.StoryStick;
 
 /** Reads the top of a job's pages for one reader. */
 @Component
@@ -57,7 +60,19 @@ public class JobHeads {
                 head.client() + ", " + head.address(),
                 cells(head, stages, hours, me),
                 tags(head, waits));
-        return new JobHead(head.job(), block, tabs(number, me, tab), stages, hours);
+        return new JobHead(head.job(), block, tabs(number, me, tab), stick(stages, waits, me), stages, hours);
+    }
+
+    /** A helper's stick has equal stages and no hours at all. */
+    private StoryStick stick(List<JobHead.Stage> stages, List<HeadRows.OpenWait> waits, SignedIn me) {
+        List<UUID> order = stages.stream().map(JobHead.Stage::id).toList();
+        List<StickWait> hanging = waits.stream()
+                .map(w -> new StickWait(order.indexOf(w.stageId()), w.what() + " until " + dates.moment(w.endsAt())))
+                .toList();
+        List<StickStage> marks = stages.stream()
+                .map(s -> new StickStage(s.name(), s.estimated(), s.logged(), onStick(s.state())))
+                .toList();
+        return me.seesEstimates() ? StoryStick.of(marks, hanging, null) : StoryStick.progress(marks, hanging);
     }
 
     private static JobHead.Stage stage(HeadRows.Stage row, LoggedHours.OnJob hours, SignedIn me) {
@@ -67,6 +82,15 @@ public class JobHeads {
         int estimated = me.seesEstimates() ? row.estimatedMinutes() : 0;
         return new JobHead.Stage(
                 row.id(), row.name(), row.state(), Hours.ofMinutes(estimated), Hours.ofMinutes(logged));
+    }
+
+    private static StickStage.State onStick(String state) {
+        return switch (state) {
+            case "entered" -> StickStage.State.UNDER_WAY;
+            case "done" -> StickStage.State.DONE;
+            case "skipped" -> StickStage.State.SKIPPED;
+            default -> StickStage.State.AHEAD;
+        };
     }
 
     /** Everybody's minutes for owner and lead, one's own for a helper. */

@@ -32,7 +32,7 @@ public class PieceDesk {
     public Piece save(UUID jobId, UUID pieceId, @Nullable Integer version, PieceDetails details, UUID by) {
         gate.holdOpen(jobId, by);
         if (details.pieceKindId() != null && !kinds.pieceKindExists(details.pieceKindId())) {
-            throw new Refused("pieceKindId", "Pick a kind of piece of the catalogue.");
+            throw new Refused("kind", "Pick a kind of piece of the catalogue.");
         }
         Piece known = pieces.findById(pieceId).orElse(null);
         if (known == null) {
@@ -79,7 +79,7 @@ public class PieceDesk {
 
     private void guardMeasure(UUID jobId, MeasureDetails details) {
         if (details.pieceId() != null && !pieces.existsByIdAndJobId(details.pieceId(), jobId)) {
-            throw new Refused("pieceId", "Pick a piece of this job.");
+            throw new Refused("piece", "Pick a piece of this job.");
         }
         if (details.measuredOn().isAfter(clock.today())) {
             throw new Refused("measuredOn", "A measure cannot be taken in the future.");

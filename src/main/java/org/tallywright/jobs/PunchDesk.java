@@ -32,7 +32,7 @@ public class PunchDesk {
     public void raise(UUID jobId, UUID itemId, @Nullable UUID pieceId, String text, UUID by) {
         gate.hold(jobId, by);
         if (pieceId != null && !pieces.existsByIdAndJobId(pieceId, jobId)) {
-            throw new Refused("pieceId", "Pick a piece of this job.");
+            throw new Refused("piece", "Pick a piece of this job.");
         }
         PunchItem known = items.findById(itemId).orElse(null);
         if (known == null) {

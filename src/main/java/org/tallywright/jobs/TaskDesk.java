@@ -82,7 +82,8 @@ public class TaskDesk {
     private Task add(Job job, UUID taskId, TaskDetails details, UUID by) {
         KindFacts.Kind kind = checked(job.id(), job.id(), details);
         int position = tasks.lastPosition(job.id()) + 1;
-        Task task = tasks.save(new Task(taskId, job.id(), kind, details, position));
+        // Flushed: the event below refers to it, and inserts are grouped by table.
+        Task task = tasks.saveAndFlush(new Task(taskId, job.id(), kind, details, position));
         history.task(task, "", clock.today(), by, "");
         return task;
     }
@@ -95,10 +96,10 @@ public class TaskDesk {
             throw new Refused("quantity", "That is more than can be kept here.");
         }
         if (details.pieceId() != null && !pieces.existsByIdAndJobId(details.pieceId(), jobId)) {
-            throw new Refused("pieceId", "Pick a piece of this job.");
+            throw new Refused("piece", "Pick a piece of this job.");
         }
         if (details.stageId() != null && !kinds.stageExists(details.stageId())) {
-            throw new Refused("stageId", "Pick a stage of the shop.");
+            throw new Refused("stage", "Pick a stage of the shop.");
         }
         if (details.assignedTo() != null && !kinds.isCrew(details.assignedTo())) {
             throw new Refused("assignedTo", "Pick somebody of the crew.");
