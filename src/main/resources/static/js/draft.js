@@ -27,8 +27,12 @@
     };
     form.addEventListener('input', keep);
     form.addEventListener('change', keep);
-    form.addEventListener('submit', () => { try { sessionStorage.setItem('tallywright.sent', key); } catch { /* as above */ } });
   }
+
+  // Only the answer to this very form may forget its draft: any other form sent meanwhile clears the note.
+  document.addEventListener('submit', event => {
+    try { sessionStorage.setItem('tallywright.sent', event.target.dataset.draft ?? ''); } catch { /* as above */ }
+  });
 
   function offer(form, key, kept) {
     let put = 0;
