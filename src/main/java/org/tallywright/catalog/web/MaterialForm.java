@@ -39,7 +39,7 @@ record MaterialForm(
                 material.group(),
                 material.unit(),
                 "",
-                material.startingYield().percent().toString(),
+                material.startingYield().percent() + " %",
                 material.yieldBasis(),
                 material.purchaseStep().toPlainString(),
                 String.valueOf(material.stocked()),

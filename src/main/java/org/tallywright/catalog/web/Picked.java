@@ -12,12 +12,16 @@ final class Picked {
         return typed == null ? "" : typed;
     }
 
-    /** @throws NotUnderstood where nothing, or nothing from the list, was chosen */
     static UUID id(@Nullable String typed) {
+        return id(typed, "Choose from the list.");
+    }
+
+    /** @throws NotUnderstood with that sentence where nothing, or nothing from the list, was chosen */
+    static UUID id(@Nullable String typed, String sentence) {
         try {
             return UUID.fromString(text(typed).strip());
         } catch (IllegalArgumentException notAnId) {
-            throw new NotUnderstood("Choose from the list.");
+            throw new NotUnderstood(sentence);
         }
     }
 }

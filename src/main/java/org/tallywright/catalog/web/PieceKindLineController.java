@@ -159,7 +159,9 @@ class PieceKindLineController {
     }
 
     private TaskKindCard chosen(@Nullable String typed) {
-        return taskKinds.find(Picked.id(typed)).orElseThrow(() -> new Refused("Choose from the list."));
+        return taskKinds
+                .find(Picked.id(typed, "Choose a task kind."))
+                .orElseThrow(() -> new Refused("Choose a task kind."));
     }
 
     private static PieceKindLine line(PieceKindCard kind, UUID taskKindId) {

@@ -85,7 +85,7 @@ record TaskKindForm(
     @Nullable
     SaveTaskKind read(UUID savedId, FormReader read) {
         String readName = read.field("name", () -> Typed.requiredLine(Picked.text(name), 120));
-        UUID readStage = read.field("stage", () -> Picked.id(stage));
+        UUID readStage = read.field("stage", () -> Picked.id(stage, "Choose a stage."));
         Unit readUnit = read.field("unit", () -> Unit.of(Picked.text(unit)));
         UnitHours rate = read.field("unitHours", () -> UnitHours.of(Picked.text(unitHours)));
         UnitHours readLow = read.optional("low", low, () -> UnitHours.of(Picked.text(low)));

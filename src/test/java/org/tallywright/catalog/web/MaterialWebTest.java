@@ -26,7 +26,8 @@ class MaterialWebTest extends CatalogPages {
                 .andExpect(status().isOk())
                 .andExpect(content().string(containsString("Red oak, 5/4, surfaced")))
                 .andExpect(content().string(containsString("9.20")))
-                .andExpect(content().string(containsString("70")));
+                .andExpect(content().string(containsString("70 %")))
+                .andExpect(content().string(not(containsString("No materials yet"))));
         see("/catalog/materials?q=walnut").andExpect(content().string(not(containsString("Red oak"))));
         see("/catalog/materials/" + oak().id())
                 .andExpect(content().string(containsString("invented starting figure")))
@@ -140,7 +141,9 @@ class MaterialWebTest extends CatalogPages {
                 .andExpect(status().isForbidden())
                 .andExpect(content().string(not(containsString("9.20"))));
         see("/catalog/materials/new").andExpect(status().isOk());
-        see("/catalog/materials/" + oak().id() + "/edit").andExpect(status().isOk());
+        see("/catalog/materials/" + oak().id() + "/edit")
+                .andExpect(status().isOk())
+                .andExpect(content().string(containsString("value=\"70 %\"")));
     }
 
     private org.springframework.test.web.servlet.ResultActions update(String version, String supplier)

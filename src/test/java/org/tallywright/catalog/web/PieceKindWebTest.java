@@ -19,7 +19,9 @@ class PieceKindWebTest extends CatalogPages {
     @Test
     void showsWhatItProposesAndTriesSizes() throws Exception {
         String page = "/catalog/piece-kinds/" + bookcase().id();
-        see("/catalog/piece-kinds").andExpect(content().string(containsString("Bookcase")));
+        see("/catalog/piece-kinds")
+                .andExpect(content().string(containsString("Bookcase")))
+                .andExpect(content().string(not(containsString("No kinds of piece yet"))));
         see(page)
                 .andExpect(status().isOk())
                 .andExpect(content().string(containsString("2.25 lf for each sf of face")))

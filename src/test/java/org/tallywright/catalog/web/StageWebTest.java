@@ -75,7 +75,9 @@ class StageWebTest extends CatalogPages {
                 .andExpect(status().isOk())
                 .andExpect(content().string(not(containsString("Move up"))));
         see("/catalog/stages/" + stage("Mill"), people.lead()).andExpect(status().isForbidden());
-        see("/catalog/stages").andExpect(content().string(containsString("Move Mill up")));
+        see("/catalog/stages")
+                .andExpect(content().string(containsString("Move Mill up")))
+                .andExpect(content().string(not(containsString("No stages yet"))));
         see("/catalog/stages/" + stage("Mill")).andExpect(status().isOk());
     }
 }

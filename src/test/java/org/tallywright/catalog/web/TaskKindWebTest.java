@@ -22,7 +22,8 @@ class TaskKindWebTest extends CatalogPages {
         see("/catalog/task-kinds")
                 .andExpect(status().isOk())
                 .andExpect(content().string(containsString("Rip hardwood to width")))
-                .andExpect(content().string(containsString("0.014 h per lf")));
+                .andExpect(content().string(containsString("0.014 h per lf")))
+                .andExpect(content().string(not(containsString("No task kinds yet"))));
         see("/catalog/task-kinds?q=SCRIBE")
                 .andExpect(content().string(containsString("Scribe to wall")))
                 .andExpect(content().string(not(containsString("Rip hardwood"))));
@@ -41,6 +42,8 @@ class TaskKindWebTest extends CatalogPages {
         see("/catalog/task-kinds/" + taskKind("scribe"))
                 .andExpect(content().string(containsString("common caution")))
                 .andExpect(content().string(containsString("licensed trades")));
+        see("/catalog/task-kinds/" + taskKind("bid_write"))
+                .andExpect(content().string(not(containsString("Caution."))));
     }
 
     @Test

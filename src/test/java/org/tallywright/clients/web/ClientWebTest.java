@@ -70,7 +70,9 @@ class ClientWebTest {
         assertThat(book.all())
                 .containsExactly(new ClientCard(
                         id, "Tessaly Quorn", "555-0107", "t@example.com", "Likes quartersawn.\nMornings.", 0));
-        see("/clients?q=QUORN").andExpect(content().string(containsString("Tessaly Quorn")));
+        see("/clients?q=QUORN")
+                .andExpect(content().string(containsString("Tessaly Quorn")))
+                .andExpect(content().string(not(containsString("No clients yet"))));
         see("/clients?q=0107").andExpect(content().string(containsString("Tessaly Quorn")));
         see("/clients?q=nobody%").andExpect(content().string(containsString("No client has these words.")));
     }
