@@ -8,7 +8,9 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.transaction.support.TransactionTemplate;
 import org.tallywright.AppTest;
+import org.tallywright.people.SamplePeople;
 import org.tallywright.shared.HourClass;
 import org.tallywright.shared.Length;
 import org.tallywright.shared.Quantity;
@@ -17,6 +19,7 @@ import org.tallywright.shared.Unit;
 import org.tallywright.shared.UnitHours;
 import org.tallywright.shared.UnitPrice;
 import org.tallywright.shared.Units;
+import org.tallywright.trail.Trail;
 
 @AppTest
 class CatalogSeedSqlTest {
@@ -40,6 +43,15 @@ class CatalogSeedSqlTest {
 
     @Autowired
     JdbcClient jdbc;
+
+    @Autowired
+    SamplePeople people;
+
+    @Autowired
+    Trail trail;
+
+    @Autowired
+    TransactionTemplate transaction;
 
     @Test
     void fillsAnEmptyCatalogueOnce() {
@@ -101,6 +113,28 @@ class CatalogSeedSqlTest {
                 .containsEntry("finish_prep", Quantity.of("179.9"))
                 .containsEntry("rough_mill", Quantity.of("46.9"))
                 .containsEntry("travel", Quantity.of(6));
+    }
+
+    @Test
+    void speaksMetresInAMetricShop() {
+        people.owner();
+        transaction.executeWithoutResult(status -> {
+            trail.byShop();
+            jdbc.sql("update shop set units = 'metric'").update();
+        });
+        seed.load();
+        TaskKindCard rip = taskKinds.coded("rip_hardwood").orElseThrow();
+        // 0.014 h/lf / 0.3048 = 0.04593 h/m; $9.20/bf / 0.002359737216 = $3,898.7392/m3.
+        assertThat(rip.unit()).isEqualTo(Unit.LM);
+        assertThat(rip.unitHours()).isEqualTo(UnitHours.of("0.04593"));
+        MaterialCard oak = materials.coded("red_oak_54").orElseThrow();
+        assertThat(oak.unit()).isEqualTo("m3");
+        assertThat(materials.priceOn(oak.id(), clock.today())).hasValue(UnitPrice.of("3898.7392"));
+        // 70.4143 lf of dadoes = 21.46 m; 179.9477 sf of prep = 16.72 m2.
+        assertThat(byCode(pieceKinds.named("bookcase").orElseThrow(), "47 5/16", "95 1/4", "14 3/8", 1))
+                .containsEntry("dado_groove", Quantity.of("21.46"))
+                .containsEntry("finish_prep", Quantity.of("16.72"))
+                .containsEntry("sheet_cut", Quantity.of(5));
     }
 
     @Test

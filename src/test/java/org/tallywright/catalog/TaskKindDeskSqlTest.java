@@ -1,0 +1,93 @@
+package org.tallywright.catalog;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.tallywright.AppTest;
+import org.tallywright.shared.HourClass;
+import org.tallywright.shared.Ids;
+import org.tallywright.shared.Unit;
+import org.tallywright.shared.UnitHours;
+
+/** What the desk saves is read back with plain SQL. */
+@AppTest
+class TaskKindDeskSqlTest {
+    @Autowired
+    CatalogSeed seed;
+
+    @Autowired
+    TaskKindDesk desk;
+
+    @Autowired
+    TaskKinds taskKinds;
+
+    @Autowired
+    Stages stages;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    @BeforeEach
+    void fill() {
+        seed.load();
+    }
+
+    @Test
+    void writesEveryColumn() {
+        UUID id = Ids.next();
+        desk.save(corbel(id, null, List.of(new KindWait("glue sets", 60, "the can"))));
+        assertThat(jdbc.sql("""
+                        select code || '|' || name || '|' || unit || '|' || unit_hours || '|' || low_unit_hours || '|'
+                            || coalesce(high_unit_hours::text, '-') || '|' || place || '|' || hour_class || '|' || drivers
+                            || '|' || basis || '|' || caution || '|' || caution_source || '|' || active || '|' || version
+                        from task_kind where id = ?""").param(id).query(String.class).single())
+                .isEqualTo(
+                        "shape_a_corbel|Shape a corbel|each|1.50000|0.50000|-|site|clean-up|old plaster|told|Mind it.|common caution|true|0");
+        assertThat(jdbc.sql(
+                                "select position || '|' || what || '|' || minutes || '|' || basis from task_kind_wait where task_kind_id = ?")
+                        .param(id)
+                        .query(String.class)
+                        .list())
+                .containsExactly("1|glue sets|60|the can");
+    }
+
+    @Test
+    void countsAChangedWaitAsAChangeOfTheTaskKind() {
+        UUID id = Ids.next();
+        desk.save(corbel(id, null, List.of(new KindWait("glue sets", 60, "the can"))));
+        desk.save(corbel(
+                id, 0, List.of(new KindWait("glue sets", 90, "the can"), new KindWait("cures", 1440, "the can"))));
+        TaskKindCard card = taskKinds.card(id);
+        assertThat(card.version()).isEqualTo(1);
+        assertThat(card.waits()).extracting(KindWait::minutes).containsExactly(90, 1440);
+        desk.save(corbel(id, 1, List.of()));
+        assertThat(taskKinds.card(id).waits()).isEmpty();
+        assertThat(taskKinds.card(id).version()).isEqualTo(2);
+    }
+
+    private SaveTaskKind corbel(UUID id, Integer version, List<KindWait> waits) {
+        return new SaveTaskKind(
+                id,
+                version,
+                "Shape a corbel",
+                stages.named("Build").orElseThrow().id(),
+                Unit.EACH,
+                UnitHours.of("1.5"),
+                UnitHours.of("0.5"),
+                null,
+                Place.SITE,
+                HourClass.CLEAN_UP,
+                "old plaster",
+                "told",
+                "Mind it.",
+                "common caution",
+                waits,
+                Set.of(taskKinds.coded("rough_mill").orElseThrow().id()));
+    }
+}
