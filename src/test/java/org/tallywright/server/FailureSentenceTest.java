@@ -38,7 +38,8 @@ class FailureSentenceTest {
     void leavesOtherFailuresOfTheDatabaseAlone() {
         assertThat(sentence(new NoDatabaseAnalyzer(), new SQLException("syntax error", "42601")))
                 .isNull();
-        assertThat(sentence(new NoDatabaseAnalyzer(), new SQLException("no state"))).isNull();
+        assertThat(sentence(new NoDatabaseAnalyzer(), new SQLException("no state")))
+                .isNull();
     }
 
     private static @Nullable String sentence(FailureAnalyzer analyzer, Throwable failure) {
