@@ -107,7 +107,7 @@ public class SampleDays {
                 .params(
                         id,
                         "k" + id.toString().replace("-", ""),
-                        name + " " + id,
+                        name.substring(0, Math.min(80, name.length())) + " " + id,
                         stage(),
                         atSite ? "site" : "shop",
                         hourClass)

@@ -134,6 +134,7 @@ class DayController {
             @RequestParam(defaultValue = "") String kind,
             @RequestParam(defaultValue = "") String note,
             @RequestParam(defaultValue = "") String version,
+            @RequestParam(defaultValue = "") String to,
             SignedIn me,
             RedirectAttributes redirect) {
         DayPages.Sheet sheet = sheet(me, date, person);
@@ -145,6 +146,9 @@ class DayController {
             Integer seen = version.matches("\\d{1,9}") ? Integer.valueOf(version) : null;
             marks.mark(sheet.person(), sheet.date(), mark, Typed.line(note, 200), seen, me);
             Flash.done(redirect, "Marked: " + mark.label().toLowerCase(java.util.Locale.ROOT) + ".");
+        }
+        if (to.equals("hours")) {
+            return "redirect:/hours?person=" + sheet.person() + "&week=" + sheet.date();
         }
         return redirect(sheet);
     }

@@ -72,6 +72,10 @@ record RowForm(
         return new RowForm(id, newVersion, what, hourClass, time, note, reason, pick);
     }
 
+    RowForm toChoose() {
+        return new RowForm(id, version, what, hourClass, time, note, reason, true);
+    }
+
     /** The same words in a row of its own. */
     RowForm anew() {
         return new RowForm(Ids.next(), null, what, hourClass, time, note, reason, pick);

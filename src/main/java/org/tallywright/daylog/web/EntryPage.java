@@ -1,0 +1,37 @@
+package org.tallywright.daylog.web;
+
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One entry with its trail.
+ *
+ * @param personId null for the reader's own
+ * @param form null for an entry that was taken off its day
+ * @param date as typed
+ * @param logged by whom and when
+ */
+record EntryPage(
+        UUID id,
+        String title,
+        String person,
+        @Nullable UUID personId,
+        String day,
+        String dayHref,
+        @Nullable String jobHref,
+        @Nullable RowForm form,
+        String date,
+        String logged,
+        boolean fromMemory,
+        @Nullable String conflict,
+        Map<String, String> errors,
+        List<DayPage.Ask> asks,
+        List<DayPage.Choices> choices,
+        List<Act> trail) {
+
+    record Act(String moment, String who, String what, List<Difference> differences) {}
+
+    record Difference(String label, String before, String after) {}
+}

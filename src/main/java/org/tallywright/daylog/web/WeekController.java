@@ -1,0 +1,147 @@
+package org.tallywright.daylog.web;
+
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.time.temporal.TemporalAdjusters;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.tallywright.daylog.DayLog;
+import org.tallywright.daylog.WeekReads;
+import org.tallywright.daylog.WeekReads.Worker;
+import org.tallywright.shared.Hours;
+import org.tallywright.shared.NotHere;
+import org.tallywright.shared.Overtime;
+import org.tallywright.shared.ShopClock;
+import org.tallywright.web.Access;
+import org.tallywright.web.Role;
+import org.tallywright.web.SignedIn;
+
+/** Hours by week and the days that were forgotten. */
+@Controller
+@Access({Role.OWNER, Role.LEAD, Role.HELPER, Role.BOOKKEEPER})
+class WeekController {
+    private static final int WEEKS = 5;
+
+    private final WeekReads reads;
+    private final ShopClock clock;
+
+    WeekController(WeekReads reads, ShopClock clock) {
+        this.reads = reads;
+        this.clock = clock;
+    }
+
+    @GetMapping("/hours")
+    String index(@RequestParam @Nullable UUID person, @RequestParam @Nullable String week, SignedIn me, Model model) {
+        UUID whose = me.is(Role.HELPER) && person == null ? me.personId() : person;
+        if (me.is(Role.HELPER) && !me.personId().equals(whose)) {
+            throw new NotHere("person");
+        }
+        LocalDate today = clock.today();
+        LocalDate asked = week == null || week.isEmpty() ? today : DayController.date(week);
+        LocalDate monday =
+                (asked.isAfter(today) ? today : asked).with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY));
+        model.addAttribute("page", page(me, whose, monday, today));
+        return "daylog/hours";
+    }
+
+    private WeekPage page(SignedIn me, @Nullable UUID person, LocalDate monday, LocalDate today) {
+        LocalDate from = person == null ? monday : monday.minusWeeks(WEEKS - 1L);
+        List<Worker> workers = reads.between(from, monday.plusDays(6), person);
+        if (person != null && workers.isEmpty()) {
+            throw new NotHere("person");
+        }
+        List<WeekPage.Line> lines = new ArrayList<>();
+        List<WeekPage.Gap> gaps = new ArrayList<>();
+        for (LocalDate start = monday; !start.isBefore(from); start = start.minusWeeks(1)) {
+            for (Worker worker : workers) {
+                lines.add(line(me, worker, start, person == null, today, gaps));
+            }
+        }
+        int total = workers.stream()
+                .flatMap(w -> w.minutes().values().stream())
+                .mapToInt(Integer::intValue)
+                .sum();
+        String who = person == null ? "" : "person=" + person + "&";
+        boolean latest = monday.plusWeeks(1).isAfter(today);
+        return new WeekPage(
+                person == null
+                        ? "Hours, week of " + DayWords.shortDay(monday)
+                        : "Hours of " + workers.get(0).name(),
+                person,
+                headings(monday, person == null),
+                lines,
+                Hours.ofMinutes(total),
+                me.is(Role.OWNER, Role.BOOKKEEPER),
+                gaps,
+                "/hours?" + who + "week=" + monday.minusWeeks(1),
+                latest ? null : "/hours?" + who + "week=" + monday.plusWeeks(1),
+                person == null || me.is(Role.HELPER) ? null : "/hours?week=" + monday);
+    }
+
+    private static List<String> headings(LocalDate monday, boolean dated) {
+        return IntStream.range(0, 7)
+                .mapToObj(n -> DayWords.shortDay(monday.plusDays(n)))
+                .map(day -> dated ? day : day.substring(0, 3))
+                .toList();
+    }
+
+    private static WeekPage.Line line(
+            SignedIn me, Worker worker, LocalDate start, boolean named, LocalDate today, List<WeekPage.Gap> gaps) {
+        List<WeekPage.Cell> cells = new ArrayList<>();
+        int sum = 0;
+        for (int n = 0; n < 7; n++) {
+            LocalDate date = start.plusDays(n);
+            int minutes = worker.minutes().getOrDefault(date, 0);
+            sum += minutes;
+            String href = DayLog.mayLog(me, worker.id()) && !date.isAfter(today)
+                    ? DayWords.href(date, worker.id(), me.personId())
+                    : null;
+            boolean gap = gap(worker, date, today);
+            cells.add(cell(worker, date, minutes, gap, href));
+            if (gap) {
+                gaps.add(new WeekPage.Gap(
+                        DayWords.shortDay(date) + (named ? ", " + worker.name() : ""),
+                        href,
+                        "/days/" + date + "/mark",
+                        date.toString(),
+                        worker.id()));
+            }
+        }
+        Hours hours = Hours.ofMinutes(sum);
+        Hours over = Overtime.ofWeek(hours).overtime();
+        return new WeekPage.Line(
+                named ? worker.name() : DayWords.shortDay(start) + " to " + DayWords.shortDay(start.plusDays(6)),
+                named ? "/hours?person=" + worker.id() + "&week=" + start : null,
+                cells,
+                hours,
+                over.isZero() ? "" : over.toString());
+    }
+
+    private static WeekPage.Cell cell(Worker worker, LocalDate date, int minutes, boolean gap, @Nullable String href) {
+        String mark = worker.marks().get(date);
+        if (minutes > 0) {
+            String words = Hours.ofMinutes(minutes).toString();
+            return new WeekPage.Cell(mark == null ? words : words + ", " + mark, "", href);
+        }
+        if (mark != null) {
+            return new WeekPage.Cell(mark, "mark", href);
+        }
+        return new WeekPage.Cell(gap ? "no hours" : "", gap ? "gap" : "", href);
+    }
+
+    /** A weekday that is over, without hours and without a mark, since the person's first day. */
+    private static boolean gap(Worker worker, LocalDate date, LocalDate today) {
+        return date.isBefore(today)
+                && !date.isBefore(worker.firstOn())
+                && date.getDayOfWeek().getValue() <= DayOfWeek.FRIDAY.getValue()
+                && !worker.minutes().containsKey(date)
+                && !worker.marks().containsKey(date);
+    }
+}
