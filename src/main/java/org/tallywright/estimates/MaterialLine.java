@@ -5,12 +5,14 @@ import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
+import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.shared.Money;
 import org.tallywright.shared.NetQuantity;
 import org.tallywright.shared.Quantity;
+import org.tallywright.shared.Stale;
 import org.tallywright.shared.UnitPrice;
 import org.tallywright.shared.Yield;
 
@@ -70,6 +72,22 @@ class MaterialLine {
                 && this.yield.equals(cost.yield())
                 && unitPrice.equals(cost.price())
                 && freight.equals(cost.freight());
+    }
+
+    /** This line beside another version of it, for somebody who was slower; names instead of ids. */
+    List<Stale.Row> beside(String itsName, String otherName, MaterialCost other) {
+        return List.of(
+                new Stale.Row("Material", itsName, otherName),
+                new Stale.Row(
+                        "Net quantity", netQuantity.toString(), other.net().toString()),
+                new Stale.Row("Yield", this.yield.toString(), other.yield().toString()),
+                new Stale.Row(
+                        "Price of one unit", unitPrice.toString(), other.price().toString()),
+                new Stale.Row("Freight", freight.toString(), other.freight().toString()));
+    }
+
+    UUID materialId() {
+        return materialId;
     }
 
     boolean isAt(@Nullable Integer seen) {

@@ -4,9 +4,11 @@ import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
+import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.shared.Money;
+import org.tallywright.shared.Stale;
 
 /** A cost of a job that is neither hours nor material: delivery, disposal, a hired lift. */
 @Entity
@@ -40,6 +42,13 @@ class OtherLine {
 
     boolean says(String description, Money amount) {
         return this.description.equals(description) && this.amount.equals(amount);
+    }
+
+    /** This line beside another version of it, for somebody who was slower. */
+    List<Stale.Row> beside(OtherDraft other) {
+        return List.of(
+                new Stale.Row("What it is", description, other.description()),
+                new Stale.Row("Amount", amount.toString(), other.amount().toString()));
     }
 
     boolean isAt(@Nullable Integer seen) {

@@ -41,7 +41,7 @@ class BidSqlTest {
     SampleEstimates sample;
 
     @Autowired
-    EstimateDesk desk;
+    EstimateLines desk;
 
     @Autowired
     BidDesk bidDesk;

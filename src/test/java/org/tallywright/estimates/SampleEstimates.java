@@ -21,7 +21,7 @@ public class SampleEstimates {
     /** 41.17 an hour and a burden of 20 %: 49.40 burdened. */
     public static final String WAGE = "41.17";
 
-    private final EstimateDesk desk;
+    private final EstimateLines desk;
     private final EstimatePricer pricer;
     private final BidDesk bids;
     private final SampleJobs jobs;
@@ -29,7 +29,7 @@ public class SampleEstimates {
     private final JdbcClient jdbc;
 
     SampleEstimates(
-            EstimateDesk desk,
+            EstimateLines desk,
             EstimatePricer pricer,
             BidDesk bids,
             SampleJobs jobs,

@@ -1,0 +1,155 @@
+package org.tallywright.estimates;
+
+import java.util.Objects;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.jobs.JobDesk;
+import org.tallywright.shared.NotHere;
+import org.tallywright.shared.Refused;
+import org.tallywright.shared.ShopClock;
+import org.tallywright.shared.Stale;
+
+/**
+ * Keeps the material lines and other costs of a job's working sum. The same id and content again is a repeat; other
+ * content needs the version that was read.
+ */
+@Service
+public class EstimateLines {
+    private static final String MATERIAL = "material line";
+    private static final String OTHER = "cost";
+
+    private final JobDesk jobs;
+    private final EstimateOpener opener;
+    private final MaterialLines materials;
+    private final OtherLines others;
+    private final EstimateMaterials catalogue;
+    private final LineLocks locks;
+    private final ShopClock clock;
+
+    EstimateLines(
+            JobDesk jobs,
+            EstimateOpener opener,
+            MaterialLines materials,
+            OtherLines others,
+            EstimateMaterials catalogue,
+            LineLocks locks,
+            ShopClock clock) {
+        this.jobs = jobs;
+        this.opener = opener;
+        this.materials = materials;
+        this.others = others;
+        this.catalogue = catalogue;
+        this.locks = locks;
+        this.clock = clock;
+    }
+
+    @Transactional
+    public void save(UUID job, MaterialDraft draft, UUID by) {
+        jobs.holdOpen(job, by);
+        opener.open(job);
+        EstimateMaterials.Facts material = catalogue
+                .find(draft.materialId(), clock.today())
+                .orElseThrow(() -> new Refused("material", "Pick a material of the catalogue."));
+        MaterialCost cost = cost(draft, material);
+        locks.guardPiece(job, draft.pieceId());
+        MaterialLine line = materials.findById(draft.id()).orElse(null);
+        if (line == null) {
+            guardNew(draft.version(), MATERIAL);
+            MaterialLine fresh = new MaterialLine(draft.id(), job, materials.lastPosition(job) + 1);
+            fresh.say(draft.pieceId(), draft.materialId(), cost);
+            materials.save(fresh);
+            return;
+        }
+        guardOf(line.isOf(job), MATERIAL);
+        if (!line.says(draft.pieceId(), draft.materialId(), cost)) {
+            if (!line.isAt(draft.version())) {
+                throw new Stale(MATERIAL, line.beside(name(line.materialId()), material.name(), cost));
+            }
+            locks.guardMaterial(draft.id(), clock.today());
+            line.say(draft.pieceId(), draft.materialId(), cost);
+        }
+    }
+
+    private static MaterialCost cost(MaterialDraft draft, EstimateMaterials.Facts material) {
+        if (draft.price() == null && material.price() == null) {
+            throw new Refused("price", "The catalogue has no price for it yet; write what you expect to pay.");
+        }
+        MaterialCost cost = new MaterialCost(
+                draft.net(),
+                draft.yield() == null ? material.startingYield() : draft.yield(),
+                material.purchaseStep(),
+                draft.price() == null ? Objects.requireNonNull(material.price()) : draft.price(),
+                draft.freight());
+        Limits.check(cost);
+        return cost;
+    }
+
+    private String name(UUID material) {
+        return catalogue
+                .find(material, clock.today())
+                .map(EstimateMaterials.Facts::name)
+                .orElse("");
+    }
+
+    /** Takes a line away; one that is gone already is a repeat. */
+    @Transactional
+    public void removeMaterial(UUID job, UUID id, UUID by) {
+        jobs.holdOpen(job, by);
+        Optional<MaterialLine> line = materials.findById(id);
+        if (line.isPresent()) {
+            guardOf(line.get().isOf(job), MATERIAL);
+            locks.guardMaterial(id, clock.today());
+            materials.delete(line.get());
+        }
+    }
+
+    @Transactional
+    public void save(UUID job, OtherDraft draft, UUID by) {
+        jobs.holdOpen(job, by);
+        opener.open(job);
+        Limits.check("amount", draft.amount());
+        OtherLine line = others.findById(draft.id()).orElse(null);
+        if (line == null) {
+            guardNew(draft.version(), OTHER);
+            OtherLine fresh = new OtherLine(draft.id(), job, others.lastPosition(job) + 1);
+            fresh.say(draft.description(), draft.amount());
+            others.save(fresh);
+            return;
+        }
+        guardOf(line.isOf(job), OTHER);
+        if (!line.says(draft.description(), draft.amount())) {
+            if (!line.isAt(draft.version())) {
+                throw new Stale(OTHER, line.beside(draft));
+            }
+            locks.guardOther(draft.id(), clock.today());
+            line.say(draft.description(), draft.amount());
+        }
+    }
+
+    @Transactional
+    public void removeOther(UUID job, UUID id, UUID by) {
+        jobs.holdOpen(job, by);
+        Optional<OtherLine> line = others.findById(id);
+        if (line.isPresent()) {
+            guardOf(line.get().isOf(job), OTHER);
+            locks.guardOther(id, clock.today());
+            others.delete(line.get());
+        }
+    }
+
+    /** A form with a version that finds no line was made from one that has been removed since. */
+    private static void guardNew(@Nullable Integer version, String what) {
+        if (version != null) {
+            throw new NotHere(what);
+        }
+    }
+
+    private static void guardOf(boolean ofThisJob, String what) {
+        if (!ofThisJob) {
+            throw new NotHere(what);
+        }
+    }
+}

@@ -1,0 +1,60 @@
+package org.tallywright.estimates.web;
+
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.tallywright.estimates.EstimateSheet;
+import org.tallywright.shared.Hours;
+import org.tallywright.shared.Money;
+import org.tallywright.web.Tag;
+
+/**
+ * A job's estimate for owner or lead. What only the owner may see is all in {@code money}, which a lead's page has not.
+ *
+ * @param by how the tasks are grouped: piece or stage
+ * @param missing kinds of work that are often left out and are not among the lines
+ * @param open whether lines may be changed
+ */
+record EstimatePage(
+        String number,
+        String by,
+        boolean open,
+        List<Group> groups,
+        Hours hours,
+        List<EstimateSheet.MaterialRow> materials,
+        Money material,
+        List<String> missing,
+        @Nullable OwnersPart money) {
+
+    /** Tasks of one piece or stage. */
+    record Group(String name, List<EstimateSheet.TaskRow> tasks, Hours hours) {}
+
+    /**
+     * @param why what stands in the way of a price, or empty
+     * @param next "bid" or "change order"
+     * @param canIssue whether there is something to issue
+     */
+    record OwnersPart(
+            List<EstimateSheet.OtherRow> others,
+            Money other,
+            List<Rung> ladder,
+            String why,
+            String next,
+            boolean canIssue,
+            String heading,
+            String kept,
+            String perHour,
+            List<BidLine> bids) {}
+
+    /**
+     * One line of the price.
+     *
+     * @param kind step, sum or price: how heavy the line is drawn
+     * @param formula how it is computed, in the figures used
+     */
+    record Rung(String name, Money value, String kind, String formula, List<Entry> entries) {}
+
+    record Entry(String text, String value) {}
+
+    record BidLine(UUID id, String number, String title, Tag tag, String when, Money price) {}
+}

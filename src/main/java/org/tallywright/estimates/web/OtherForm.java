@@ -1,0 +1,46 @@
+package org.tallywright.estimates.web;
+
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.tallywright.estimates.EstimateSheet;
+import org.tallywright.estimates.OtherDraft;
+import org.tallywright.shared.Ids;
+import org.tallywright.shared.Money;
+import org.tallywright.shared.Typed;
+import org.tallywright.web.FormReader;
+
+/** Another cost as typed. */
+record OtherForm(
+        @Nullable UUID id,
+        @Nullable Integer version,
+        @Nullable String description,
+        @Nullable String amount,
+        @Nullable String then) {
+
+    static OtherForm blank() {
+        return new OtherForm(Ids.next(), null, "", "", "");
+    }
+
+    static OtherForm of(EstimateSheet.OtherRow row) {
+        return new OtherForm(
+                row.id(),
+                row.version(),
+                row.description(),
+                row.amount().amount().toPlainString(),
+                "");
+    }
+
+    @Nullable
+    OtherDraft read(FormReader read) {
+        String what = read.field("description", () -> Typed.requiredLine(Picked.text(description), 160));
+        Money much = read.field("amount", () -> Money.of(Picked.text(amount)));
+        if (read.refused() || id == null || what == null || much == null) {
+            return null;
+        }
+        return new OtherDraft(id, version, what, much);
+    }
+
+    boolean another() {
+        return "another".equals(then);
+    }
+}
