@@ -1,0 +1,100 @@
+package org.tallywright.estimates.web;
+
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.tallywright.estimates.BidKind;
+import org.tallywright.estimates.BidWords;
+import org.tallywright.estimates.IssueBid;
+import org.tallywright.estimates.PriceSum;
+import org.tallywright.estimates.WorkingSum;
+import org.tallywright.shared.Ids;
+import org.tallywright.shared.Money;
+import org.tallywright.shared.NotUnderstood;
+import org.tallywright.shared.Refused;
+import org.tallywright.shared.Typed;
+import org.tallywright.web.FormReader;
+
+/**
+ * The words of a bid as typed.
+ *
+ * @param version of the estimate whose words these are
+ * @param seen the total that the page showed
+ */
+record IssueForm(
+        @Nullable UUID id,
+        @Nullable Integer version,
+        @Nullable String seen,
+        @Nullable String title,
+        @Nullable String scope,
+        @Nullable String exclusions,
+        @Nullable String terms,
+        @Nullable String validDays,
+        @Nullable String addedDays) {
+    private static final int MOST_WORDS = 8000;
+
+    static IssueForm of(WorkingSum sum, String jobTitle, int validDays) {
+        return new IssueForm(
+                Ids.next(),
+                sum.version(),
+                total(sum),
+                sum.sheet().nextKind() == BidKind.BID ? jobTitle : "",
+                sum.words().scope(),
+                sum.words().exclusions(),
+                sum.words().terms(),
+                String.valueOf(validDays),
+                "");
+    }
+
+    /** The same words beside the sum as it is now, so that the next press of the button is about that. */
+    IssueForm seeing(WorkingSum sum) {
+        return new IssueForm(id, version, total(sum), title, scope, exclusions, terms, validDays, addedDays);
+    }
+
+    private static String total(WorkingSum sum) {
+        return sum.sum().map(PriceSum::total).orElse(Money.ZERO).amount().toPlainString();
+    }
+
+    @Nullable
+    IssueBid read(FormReader read) {
+        String what = read.field("title", () -> Typed.requiredLine(Picked.text(title), 160));
+        BidWords words = words(read);
+        Integer days = read.field("validDays", () -> days(Picked.text(validDays)));
+        String more = read.field("addedDays", () -> Typed.line(Picked.text(addedDays), 60));
+        Money total = read.field("", () -> seenTotal());
+        if (read.refused()
+                || id == null
+                || what == null
+                || words == null
+                || days == null
+                || more == null
+                || total == null) {
+            return null;
+        }
+        return new IssueBid(id, what, words, days, more, total);
+    }
+
+    private Money seenTotal() {
+        try {
+            return Money.of(Picked.text(seen));
+        } catch (NotUnderstood lost) {
+            throw new Refused("The form did not arrive as this page sends it. Look at the price again, then issue.");
+        }
+    }
+
+    @Nullable
+    BidWords words(FormReader read) {
+        String does = read.field("scope", () -> Typed.block(Picked.text(scope), MOST_WORDS));
+        String not = read.field("exclusions", () -> Typed.block(Picked.text(exclusions), MOST_WORDS));
+        String how = read.field("terms", () -> Typed.block(Picked.text(terms), MOST_WORDS));
+        return does == null || not == null || how == null ? null : new BidWords(does, not, how);
+    }
+
+    private static int days(String typed) {
+        if (!typed.strip().matches("\\d{1,3}")
+                || Integer.parseInt(typed.strip()) < 1
+                || Integer.parseInt(typed.strip()) > 365) {
+            throw new Refused("Give a number of days from 1 to 365.");
+        }
+        return Integer.parseInt(typed.strip());
+    }
+}
