@@ -1,8 +1,7 @@
 package org.tallywright.shared;
 
 import java.util.List;
-import net.jqwik.api.Arbitraries;
-import net.jqwik.api.Arbitrary;
+import org.tallywright.Draw;
 
 /** Text that nobody should type and somebody will. */
 final class Strange {
@@ -52,12 +51,10 @@ final class Strange {
     private Strange() {}
 
     /** Known trouble, any characters at all, and characters that values are made of in any order. */
-    static Arbitrary<String> text() {
-        return Arbitraries.oneOf(
-                Arbitraries.of(KNOWN),
-                Arbitraries.strings().all().ofMaxLength(200),
-                Arbitraries.strings()
-                        .withChars("0123456789.,:;/-+ '\"hmapnofxti$%()\u00bd\u215d\u2032\u2033\u00d7\u00a0\n\0")
-                        .ofMaxLength(40));
+    static String text(Draw draw) {
+        return draw.oneOf(
+                () -> draw.of(KNOWN),
+                () -> draw.anyText(200),
+                () -> draw.text("0123456789.,:;/-+ '\"hmapnofxti$%()\u00bd\u215d\u2032\u2033\u00d7\u00a0\n\0", 40));
     }
 }

@@ -5,11 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 
 import java.util.List;
 import java.util.function.Consumer;
-import net.jqwik.api.Arbitrary;
-import net.jqwik.api.Example;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.Provide;
+import org.junit.jupiter.api.Test;
+import org.tallywright.Tries;
 
 /** Whatever is typed, a value either reads it or refuses it with a printable sentence; nothing else is thrown. */
 class StrangeTextTest {
@@ -38,13 +35,12 @@ class StrangeTextTest {
             DayLine::split,
             DayLine.Part::parse);
 
-    @Provide
-    Arbitrary<String> strange() {
-        return Strange.text();
+    @Test
+    void isReadOrRefusedInWords() {
+        Tries.of(3000, draw -> readOrRefused(Strange.text(draw)));
     }
 
-    @Property(tries = 3000)
-    void isReadOrRefusedInWords(@ForAll("strange") String typed) {
+    private static void readOrRefused(String typed) {
         for (Consumer<String> reader : READERS) {
             try {
                 reader.accept(typed);
@@ -56,7 +52,7 @@ class StrangeTextTest {
         }
     }
 
-    @Example
+    @Test
     void isNeverCutShortAndThenRead() {
         String farAway = "2" + " ".repeat(9_999) + "and 3 hours";
         for (Consumer<String> reader : READERS.subList(0, 18)) {
@@ -64,8 +60,12 @@ class StrangeTextTest {
         }
     }
 
-    @Property
-    void isCleanedOrRefusedAsText(@ForAll("strange") String typed) {
+    @Test
+    void isCleanedOrRefusedAsText() {
+        Tries.of(1000, draw -> cleanedOrRefused(Strange.text(draw)));
+    }
+
+    private static void cleanedOrRefused(String typed) {
         try {
             assertThat(Typed.line(typed, 120)).doesNotContain("\0", "\n", "  ").hasSizeLessThanOrEqualTo(240);
             assertThat(Typed.block(typed, 120)).doesNotContain("\0", "\r");
