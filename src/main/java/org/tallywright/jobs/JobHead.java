@@ -21,6 +21,11 @@ public record JobHead(
         List<Stage> stages,
         LoggedHours.OnJob hours) {
 
+    /** {@code 3 h 10 of 2 h}, or {@code 3 h 10} where nothing was estimated. */
+    public static String used(Hours logged, Hours estimated) {
+        return estimated.isZero() ? logged.toString() : logged + " of " + estimated;
+    }
+
     /**
      * A stage of the job in its order.
      *

@@ -109,7 +109,7 @@ public class JobHeads {
         if (me.seesEstimates()) {
             Hours estimated =
                     Hours.sum(stages.stream().map(JobHead.Stage::estimated).toList());
-            String value = Hours.ofMinutes(hours.total()) + " of " + estimated;
+            String value = JobHead.used(Hours.ofMinutes(hours.total()), estimated);
             all.add(new TitleBlock.Cell("Logged of estimated", value, hoursPage));
         } else {
             all.add(new TitleBlock.Cell(

@@ -65,7 +65,7 @@ class ClosingController {
         model.addAttribute("page", page);
         model.addAttribute("open", open);
         model.addAttribute(
-                "items", page.punchList().stream().filter(i -> !i.isDone()).toList());
+                "items", page.punchList().stream().filter(i -> !i.ticked()).toList());
         model.addAttribute("walkThroughs", rows.walkThroughs(page.head().job().id()));
         model.addAttribute("said", new Said(said));
         model.addAttribute("today", clock.today().toString());

@@ -11,6 +11,7 @@ import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.tallywright.jobs.JobHead;
 import org.tallywright.jobs.JobState;
 import org.tallywright.jobs.LoggedHours;
 import org.tallywright.jobs.ShopDates;
@@ -103,7 +104,9 @@ class JobListController {
                 StateTags.of(row.state()),
                 promised == null ? "" : dates.day(promised),
                 row.state() == JobState.RUNNING && promised != null && promised.isBefore(clock.today()),
-                me.seesEstimates() ? Hours.ofMinutes(logged) + " of " + Hours.ofMinutes(row.estimatedMinutes()) : null,
+                me.seesEstimates()
+                        ? JobHead.used(Hours.ofMinutes(logged), Hours.ofMinutes(row.estimatedMinutes()))
+                        : null,
                 me.seesEstimates() && row.estimatedMinutes() > 0 && logged > row.estimatedMinutes());
     }
 }

@@ -73,12 +73,12 @@ record JobPage(
     record PunchLine(
             UUID id,
             String text,
-            String raised,
-            String done,
-            String signedOff,
+            String raisedBy,
+            String doneBy,
+            String signedBy,
             Tag state,
-            boolean isDone,
-            boolean isSigned) {}
+            boolean ticked,
+            boolean signed) {}
 
     record EventLine(String day, String person, String text, String note) {}
 }

@@ -58,15 +58,16 @@ class JobPages {
         JobPage.Rights may = rights(head, me);
         TaskLines lines = lines(jobId, pieces, tasks, head, me);
         List<JobPageRows.MeasureRow> measures = rows.measures(jobId);
+        List<JobPageRows.TaskRow> next = next(tasks, me);
         return new JobPage(
                 head,
                 may,
                 facts(job),
                 may.seesHours() && !job.note().isEmpty() ? job.note() : null,
-                next(tasks, me).stream().map(lines::of).toList(),
+                next.stream().map(lines::of).toList(),
                 (int) tasks.stream().filter(t -> t.state().isOpen()).count(),
                 stages(head, tasks, lines, may),
-                cautions(tasks),
+                cautions(next),
                 rows.waits(jobId, clock.now().minus(RECENT)).stream()
                         .map(this::wait)
                         .toList(),
@@ -175,7 +176,7 @@ class JobPages {
                         s.name(),
                         stageTag(s.state()),
                         s.state(),
-                        may.seesHours() ? s.logged() + " of " + s.estimated() : "",
+                        may.seesHours() ? JobHead.used(s.logged(), s.estimated()) : "",
                         byStage.getOrDefault(s.name(), List.of())))
                 .toList();
     }
@@ -189,12 +190,20 @@ class JobPages {
         };
     }
 
-    /** Each caution of an open task once. */
-    private static List<JobPage.Caution> cautions(List<JobPageRows.TaskRow> tasks) {
-        return tasks.stream()
-                .filter(t -> t.state().isOpen() && !t.caution().isEmpty())
+    /** Each caution of what is next once. */
+    private static List<JobPage.Caution> cautions(List<JobPageRows.TaskRow> next) {
+        return next.stream()
+                .filter(t -> !t.caution().isEmpty())
                 .map(t -> new JobPage.Caution(t.caution(), t.cautionSource()))
                 .distinct()
+                .toList();
+    }
+
+    /** What still runs comes first, then what ended in the last days. */
+    private List<JobPage.WaitLine> waits(UUID jobId) {
+        return rows.waits(jobId, clock.now().minus(RECENT)).stream()
+                .map(this::wait)
+                .sorted(Comparator.comparing(w -> !w.running()))
                 .toList();
     }
 

@@ -7,6 +7,7 @@ import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.jobs.MeasureDetails;
 import org.tallywright.shared.Ids;
+import org.tallywright.shared.Length;
 import org.tallywright.shared.Stale;
 import org.tallywright.shared.Typed;
 import org.tallywright.shared.Units;
@@ -50,7 +51,7 @@ record MeasureForm(
     MeasureDetails read(FormReader read, Units units) {
         var pieceId = read.optional("piece", piece, () -> Reader.id(piece, "Pick a piece of this job."));
         var words = read.field("name", () -> Typed.requiredLine(name, 120));
-        var reading = read.field("length", () -> PieceForm.reading(length, units));
+        var reading = read.field("length", () -> Length.parse(length, units));
         var on = read.field("measuredOn", () -> Reader.day(measuredOn));
         var more = read.field("note", () -> Typed.block(note, 1000));
         return read.refused() || words == null || reading == null || on == null || more == null

@@ -7,7 +7,6 @@ import org.jspecify.annotations.Nullable;
 import org.tallywright.jobs.PieceDetails;
 import org.tallywright.shared.Ids;
 import org.tallywright.shared.Length;
-import org.tallywright.shared.NotUnderstood;
 import org.tallywright.shared.Stale;
 import org.tallywright.shared.Typed;
 import org.tallywright.shared.Units;
@@ -24,9 +23,6 @@ record PieceForm(
         String depth,
         String count,
         String note) {
-    /** 100 m, the longest that is kept. */
-    private static final Length LONGEST = new Length(32_000_000);
-
     PieceForm {
         kind = Texts.of(kind);
         name = Texts.of(name);
@@ -59,30 +55,14 @@ record PieceForm(
     PieceDetails read(FormReader read, Units units) {
         var kindId = read.optional("kind", kind, () -> Reader.id(kind, "Pick a kind of piece from the list."));
         var words = read.field("name", () -> Typed.requiredLine(name, 120));
-        var wide = read.optional("width", width, () -> size(width, units));
-        var high = read.optional("height", height, () -> size(height, units));
-        var deep = read.optional("depth", depth, () -> size(depth, units));
+        var wide = read.optional("width", width, () -> Length.parseSize(width, units));
+        var high = read.optional("height", height, () -> Length.parseSize(height, units));
+        var deep = read.optional("depth", depth, () -> Length.parseSize(depth, units));
         var many = read.field("count", () -> Reader.count(count));
         var more = read.field("note", () -> Typed.block(note, 2000));
         return read.refused() || words == null || many == null || more == null
                 ? null
                 : new PieceDetails(kindId, words, wide, high, deep, many, more);
-    }
-
-    private static Length size(String typed, Units units) {
-        return withinReach(Length.parseSize(typed, units));
-    }
-
-    /** As a size, but nothing is a reading too: the gap that closes. */
-    static Length reading(String typed, Units units) {
-        return withinReach(Length.parse(typed, units));
-    }
-
-    private static Length withinReach(Length length) {
-        if (length.compareTo(LONGEST) > 0) {
-            throw new NotUnderstood("A size is 100 m at most.");
-        }
-        return length;
     }
 
     List<Stale.Row> beside(PieceForm theirs, UnaryOperator<String> kindName) {

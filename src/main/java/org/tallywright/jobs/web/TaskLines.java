@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.tallywright.jobs.JobHead;
 import org.tallywright.jobs.LoggedHours;
 import org.tallywright.jobs.ShopDates;
 import org.tallywright.jobs.TaskState;
@@ -82,7 +83,7 @@ final class TaskLines {
 
     private String hours(JobPageRows.TaskRow task, int logged) {
         if (seesHours) {
-            return Hours.ofMinutes(logged) + " of " + Hours.ofMinutes(task.estimatedMinutes());
+            return JobHead.used(Hours.ofMinutes(logged), Hours.ofMinutes(task.estimatedMinutes()));
         }
         return logged == 0 ? "" : "yours " + Hours.ofMinutes(logged);
     }
