@@ -13,7 +13,7 @@ public final class Figures {
     private final List<String> lines = new ArrayList<>();
 
     public Figures add(String metric, double value, String unit) {
-        lines.add(String.format(Locale.ROOT, "%s,%.6g,%s", metric, value, unit));
+        lines.add(String.format(Locale.ROOT, "%s,%.8g,%s", metric, value, unit));
         return this;
     }
 

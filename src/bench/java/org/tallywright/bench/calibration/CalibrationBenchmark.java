@@ -37,7 +37,8 @@ public final class CalibrationBenchmark implements Benchmark {
                 .addAll(JobTotals.measure(past, fits))
                 .addAll(RunningJobs.measure(past, fits))
                 .addAll(SmallSamples.measure(past, settings))
-                .addAll(Speed.measure(past, settings));
+                .addAll(Speed.measure(past, settings))
+                .addAll(ModelFit.measure(past));
         return figures.add("total_seconds", (System.nanoTime() - start) / 1e9, "seconds");
     }
 }

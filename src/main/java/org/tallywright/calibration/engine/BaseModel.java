@@ -297,6 +297,10 @@ final class BaseModel {
         return level < 0 ? 0 : mode().coefficients()[model.offset(KIND) + level];
     }
 
+    int observationsOf(String kind) {
+        return kinds.count(kind);
+    }
+
     Levels kinds() {
         return kinds;
     }

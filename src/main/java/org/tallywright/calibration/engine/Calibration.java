@@ -222,7 +222,7 @@ public final class Calibration {
 
     /** Finished tasks of a kind this calibration learnt from. */
     public int observationsOf(String kind) {
-        return learnt.countOf(kind);
+        return base.observationsOf(kind);
     }
 
     /** What was left out or changed, and why. */

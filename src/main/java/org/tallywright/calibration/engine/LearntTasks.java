@@ -44,14 +44,6 @@ record LearntTasks(List<Observation> tasks, double[] logRatio, List<Note> notes)
         return new LearntTasks(List.copyOf(tasks), logRatio, List.copyOf(notes));
     }
 
-    int countOf(String kind) {
-        int count = 0;
-        for (Observation task : tasks) {
-            count += task.kind().equals(kind) ? 1 : 0;
-        }
-        return count;
-    }
-
     int size() {
         return tasks.size();
     }

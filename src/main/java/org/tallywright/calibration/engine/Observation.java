@@ -14,7 +14,7 @@ import java.util.Set;
  * @param quantity what was really done, in the kind's unit (the confirmed quantity where there is one)
  * @param startingUnitHours the starting rate in person-hours per unit, never the rate that was bid: learning is always
  *     against the starting one
- * @param actualHours person-hours logged on the task as direct work and set-up; rework, call-backs, travel and the other
+ * @param actualHours person-hours logged on the task as direct work, set-up and clean-up; rework, call-backs, travel and the other
  *     hour classes are kept out of the rate (see {@link HoursOnNoLine})
  * @param done the day it was finished
  * @param conditions site conditions that held, such as "occupied home"

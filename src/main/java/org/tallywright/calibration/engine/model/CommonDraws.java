@@ -10,6 +10,8 @@ package org.tallywright.calibration.engine.model;
  */
 public final class CommonDraws {
 
+    private static final int DIGIT_BITS = 11;
+    private static final int DIGIT = 1 << DIGIT_BITS;
     private static final long STEP = 0x9E3779B97F4A7C15L;
 
     private final double[] scores;
@@ -42,22 +44,45 @@ public final class CommonDraws {
         return draws;
     }
 
-    /** Rank of each value, 0 the smallest; equal values (to 12 digits) in their order. */
+    /**
+     * Rank of each value, 0 the smallest; values closer than a four-millionth of their range keep their order. Two passes of a
+     * radix sort: this is the hot spot of a job's total.
+     */
     public static int[] ranks(double[] values) {
-        int bits = 32 - Integer.numberOfLeadingZeros(values.length);
-        long mask = (1L << bits) - 1;
-        long[] keys = new long[values.length];
-        for (int k = 0; k < values.length; k++) {
-            long key = Double.doubleToLongBits(values[k] + 0.0);
-            key ^= (key >> 63) & Long.MAX_VALUE;
-            keys[k] = (key & ~mask) | k;
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        for (double value : values) {
+            low = Math.min(low, value);
+            high = Math.max(high, value);
         }
-        java.util.Arrays.sort(keys);
+        double scale = high > low ? (DIGIT * DIGIT - 1) / (high - low) : 0;
+        int[] key = new int[values.length];
+        int[] order = new int[values.length];
+        for (int k = 0; k < values.length; k++) {
+            key[k] = (int) ((values[k] - low) * scale);
+            order[k] = k;
+        }
+        order = sorted(sorted(order, key, 0), key, DIGIT_BITS);
         int[] ranks = new int[values.length];
-        for (int rank = 0; rank < keys.length; rank++) {
-            ranks[(int) (keys[rank] & mask)] = rank;
+        for (int rank = 0; rank < order.length; rank++) {
+            ranks[order[rank]] = rank;
         }
         return ranks;
+    }
+
+    private static int[] sorted(int[] order, int[] key, int shift) {
+        int[] from = new int[DIGIT + 1];
+        for (int k : key) {
+            from[((k >> shift) & (DIGIT - 1)) + 1]++;
+        }
+        for (int digit = 0; digit < DIGIT; digit++) {
+            from[digit + 1] += from[digit];
+        }
+        int[] result = new int[order.length];
+        for (int k : order) {
+            result[from[(key[k] >> shift) & (DIGIT - 1)]++] = k;
+        }
+        return result;
     }
 
     private static long hash(String name) {

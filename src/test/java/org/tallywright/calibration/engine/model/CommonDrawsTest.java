@@ -41,7 +41,20 @@ class CommonDrawsTest {
 
     @Test
     void ranksOrderTheValues() {
-        assertThat(CommonDraws.ranks(new double[] {0.3, -2, 0, 5, -1e-9})).containsExactly(3, 0, 2, 4, 1);
+        assertThat(CommonDraws.ranks(new double[] {0.3, -2, 0, 5, -1e-4})).containsExactly(3, 0, 2, 4, 1);
+    }
+
+    @Test
+    void ranksAreAPermutationThatSorts() {
+        double[] values = draws.normals("some");
+        int[] ranks = CommonDraws.ranks(values);
+        double[] placed = new double[values.length];
+        java.util.Arrays.fill(placed, Double.NaN);
+        for (int k = 0; k < values.length; k++) {
+            placed[ranks[k]] = values[k];
+        }
+        assertThat(placed).isSorted().doesNotContain(Double.NaN);
+        assertThat(CommonDraws.ranks(new double[] {4, 4, 4})).containsExactly(0, 1, 2);
     }
 
     @Test
