@@ -35,7 +35,9 @@ class BidAcceptance {
         switch (standing) {
             case WITHDRAWN -> throw new Refused(bid.number() + " was withdrawn.");
             case DECLINED -> throw new Refused(bid.number() + " was declined. Issue a new one.");
-            case EXPIRED -> throw new Refused("on", bid.number() + " was good until " + bid.validUntil() + ".");
+            case EXPIRED ->
+                throw new Refused(
+                        "on", bid.number() + " was good until " + BidWriter.DAY.format(bid.validUntil()) + ".");
             case SUPERSEDED -> throw new Refused("A newer bid followed " + bid.number() + ".");
             case OPEN, ACCEPTED -> {}
         }

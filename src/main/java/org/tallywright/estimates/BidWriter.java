@@ -5,7 +5,6 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -23,7 +22,7 @@ import org.tallywright.shop.ShopSettings;
 /** Writes down all that a bid prints, in today's words and formats. */
 @Component
 class BidWriter {
-    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
+    static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
 
     private static final String LAW =
             "Local law decides what a contract, a deposit, a cancellation and tax must look like; where it differs from"
@@ -66,9 +65,8 @@ class BidWriter {
 
     /** A bid lists every piece of the job, a change order those it touches. */
     private List<PieceRow> pieces(JobRef job, BidKind kind, Offer offer) {
-        Set<String> touched = offer.tasks().stream().map(BidTask::pieceName).collect(Collectors.toSet());
         return facts.pieces(job.id()).stream()
-                .filter(piece -> kind == BidKind.BID || touched.contains(piece.name()))
+                .filter(piece -> kind == BidKind.BID || offer.pieces().contains(piece.name()))
                 .map(piece -> new PieceRow(piece.name(), piece.count(), size(piece)))
                 .toList();
     }

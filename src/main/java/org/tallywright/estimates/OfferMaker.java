@@ -1,6 +1,9 @@
 package org.tallywright.estimates;
 
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 import org.tallywright.shared.Refused;
 
@@ -35,7 +38,15 @@ class OfferMaker {
                 next.materials().stream().map(OfferMaker::material).toList(),
                 next.others().stream()
                         .map(o -> new BidOther(o.description(), o.amount(), o.id()))
-                        .toList());
+                        .toList(),
+                pieces(next));
+    }
+
+    private static Set<String> pieces(EstimateSheet next) {
+        return Stream.concat(
+                        next.tasks().stream().map(EstimateSheet.TaskRow::pieceName),
+                        next.materials().stream().map(EstimateSheet.MaterialRow::pieceName))
+                .collect(Collectors.toSet());
     }
 
     private static BidTask task(UUID job, EstimateSheet.TaskRow t) {

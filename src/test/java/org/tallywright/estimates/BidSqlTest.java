@@ -5,7 +5,14 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.Duration;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.UUID;
+import java.util.concurrent.CyclicBarrier;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -227,6 +234,61 @@ class BidSqlTest {
 
         assertThatThrownBy(() -> bids.accept(old, "Orrin", TODAY, ada.personId()))
                 .hasMessageContaining("CO-2");
+    }
+
+    @Test
+    void issuesOnceWhenTwoTapsArriveTogether() throws Exception {
+        UUID id = Ids.next();
+        IssueBid said = sample.said(id, job, "Window seat");
+
+        atOnce(() -> bidDesk.issue(job.id(), said, ada.personId()));
+
+        assertThat(sample.bidsOf(job)).containsExactly(id);
+    }
+
+    @Test
+    void acceptsOnceWhenClientAndOwnerSayYesTogether() throws Exception {
+        UUID bid = sample.issued(job, ada);
+
+        atOnce(() -> bids.acceptByLink(bid, job.id(), "Orrin Baskwell"));
+
+        assertThat(jdbc.sql("select count(*) from audit_entry where subject = 'bid' and act = 'update'")
+                        .query(Integer.class)
+                        .single())
+                .isEqualTo(1);
+    }
+
+    /** Four times at the same moment; none may fail. */
+    private static void atOnce(Runnable act) throws Exception {
+        CyclicBarrier start = new CyclicBarrier(4);
+        ExecutorService threads = Executors.newFixedThreadPool(4);
+        try {
+            List<Future<?>> all = new ArrayList<>();
+            for (int i = 0; i < 4; i++) {
+                all.add(threads.submit(() -> {
+                    start.await();
+                    act.run();
+                    return null;
+                }));
+            }
+            for (Future<?> one : all) {
+                one.get(30, TimeUnit.SECONDS);
+            }
+        } finally {
+            threads.shutdownNow();
+        }
+    }
+
+    @Test
+    void listsInAChangeOrderThePiecesItTouches() {
+        UUID shelf = jobs.piece(job, "Shelf over the door", "38", "10", "9", ada);
+        bids.accept(sample.issued(job, ada), "Orrin", TODAY, ada.personId());
+        sample.material(job, shelf, sample.material("maple", "Maple", "bf", "0.7", "9"), "6", ada);
+        clock.advance(Duration.ofMinutes(1));
+
+        assertThat(bids.paper(sample.issued(job, ada)).document().pieces())
+                .extracting(BidDocument.PieceRow::name)
+                .containsExactly("Shelf over the door");
     }
 
     @Test

@@ -9,9 +9,12 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.tallywright.estimates.BidDesk;
+import org.tallywright.estimates.BidKind;
+import org.tallywright.estimates.BidStanding;
 import org.tallywright.estimates.BidWords;
 import org.tallywright.estimates.EstimateDesk;
 import org.tallywright.estimates.EstimatePricer;
+import org.tallywright.estimates.EstimateSheet;
 import org.tallywright.estimates.IssueBid;
 import org.tallywright.estimates.WorkingSum;
 import org.tallywright.jobs.JobDesk;
@@ -105,9 +108,19 @@ class BidController {
         model.addAttribute("form", form);
         model.addAttribute("errors", errors);
         model.addAttribute("kind", working.sheet().nextKind());
+        model.addAttribute("followed", followed(working));
         model.addAttribute("sum", working.sum().orElse(null));
         model.addAttribute(
                 "ready", working.sum().isPresent() && !working.sheet().next().isEmpty());
         return "estimates/issue";
+    }
+
+    /** The bid that is out and that a new one would take the place of; empty where there is none. */
+    private static String followed(WorkingSum working) {
+        return working.bids().stream()
+                .filter(b -> working.sheet().nextKind() == BidKind.BID && b.standing() == BidStanding.OPEN)
+                .map(EstimateSheet.BidRow::number)
+                .findFirst()
+                .orElse("");
     }
 }
