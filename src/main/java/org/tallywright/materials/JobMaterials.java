@@ -26,7 +26,7 @@ public class JobMaterials {
 
     public List<Row> of(UUID job) {
         return jdbc.sql("""
-                        select m.id, m.name, m.unit, m.starting_yield, j.* from job_material j
+                        select m.id, m.name, m.unit, m.material_group, m.starting_yield, j.* from job_material j
                         join material m on m.id = j.material_id
                         where j.job_id = ? order by m.material_group, lower(m.name)""").param(job).query(JobMaterials::row).list();
     }
@@ -37,6 +37,7 @@ public class JobMaterials {
                 row.getObject("id", UUID.class),
                 row.getString("name"),
                 row.getString("unit"),
+                row.getString("material_group"),
                 new Yield(row.getBigDecimal("starting_yield")),
                 new Quantity(row.getBigDecimal("bought_quantity")),
                 new Quantity(row.getBigDecimal("stock_quantity")),
@@ -50,6 +51,7 @@ public class JobMaterials {
     /**
      * One material on a job, in its own unit.
      *
+     * @param group of the catalogue; "other" is what is not material: delivery, disposal
      * @param charged bought + from stock - sent back - kept
      * @param net in the finished work, null until somebody said so
      * @param cost purchases and stock less credits
@@ -58,6 +60,7 @@ public class JobMaterials {
             UUID materialId,
             String name,
             String unit,
+            String group,
             Yield startingYield,
             Quantity bought,
             Quantity fromStock,

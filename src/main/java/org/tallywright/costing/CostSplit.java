@@ -1,0 +1,138 @@
+package org.tallywright.costing;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.tallywright.shared.Variances;
+
+/**
+ * Splits the difference between what a job cost and what was planned into its causes, by {@link Variances}. Positive is
+ * unfavourable. The parts, each to the cent, add up to the difference exactly: what the cents leave over stands in
+ * {@link Cause#ROUNDING}.
+ */
+final class CostSplit {
+    private static final MathContext PRECISE = MathContext.DECIMAL128;
+    private static final BigDecimal HOUR = BigDecimal.valueOf(60);
+
+    private final Map<Cause, BigDecimal> amounts = new EnumMap<>(Cause.class);
+    private final Map<Cause, BigDecimal> hours = new EnumMap<>(Cause.class);
+
+    private CostSplit() {}
+
+    /** @param closed material of which nobody said what is in the work then counts as finished */
+    static List<SplitLine> of(
+            CostSums planned,
+            CostSums actual,
+            List<TaskFigures> tasks,
+            BigDecimal looseLabour,
+            int looseMinutes,
+            List<MaterialFigures> materials,
+            boolean closed) {
+        CostSplit split = new CostSplit();
+        tasks.forEach(split::labour);
+        if (looseMinutes > 0) {
+            split.add(Cause.LOOSE_HOURS, looseLabour, hours(looseMinutes));
+        }
+        materials.forEach(material -> split.material(material, closed));
+        split.add(Cause.OVERHEAD, actual.overhead().subtract(planned.overhead()), null);
+        split.add(Cause.OTHER, actual.other().subtract(planned.other()), null);
+        return split.lines(actual.cost().subtract(planned.cost()));
+    }
+
+    private void labour(TaskFigures task) {
+        TaskFigures.Planned plan = task.planned();
+        if (plan == null) {
+            return;
+        }
+        BigDecimal planned = plan.labour() == null ? BigDecimal.ZERO : plan.labour();
+        if (!task.settled()) {
+            add(Cause.OPEN_TASKS, task.labour().subtract(planned), hours(task.minutes() - plan.minutes()));
+            return;
+        }
+        BigDecimal hoursPlanned = hours(plan.minutes());
+        BigDecimal rate =
+                plan.minutes() == 0 ? BigDecimal.ZERO : planned.multiply(HOUR).divide(minutes(plan), PRECISE);
+        BigDecimal allowed = allowedHours(task, plan, hoursPlanned);
+        BigDecimal worked = hours(task.rateMinutes());
+        BigDecimal again = hours(task.otherMinutes());
+        add(Cause.QUANTITY, Variances.quantity(allowed, hoursPlanned, rate), allowed.subtract(hoursPlanned));
+        add(Cause.EFFICIENCY, Variances.efficiency(worked, allowed, rate), worked.subtract(allowed));
+        add(Cause.REWORK, Variances.quantity(again, BigDecimal.ZERO, rate), again);
+        add(Cause.RATE, task.labour().subtract(worked.add(again).multiply(rate)), null);
+    }
+
+    /** Hours that the quantity really done should have taken at the hours per unit that were planned. */
+    private static BigDecimal allowedHours(TaskFigures task, TaskFigures.Planned plan, BigDecimal hoursPlanned) {
+        BigDecimal done = task.quantityDone();
+        return done == null || plan.quantity().signum() == 0
+                ? hoursPlanned
+                : hoursPlanned.multiply(done).divide(plan.quantity(), PRECISE);
+    }
+
+    private void material(MaterialFigures material, boolean closed) {
+        MaterialFigures.Planned plan = material.planned();
+        if (plan == null) {
+            add(Cause.LOOSE_MATERIAL, material.cost(), null);
+            return;
+        }
+        BigDecimal net = material.net();
+        if (net == null && !closed) {
+            add(Cause.OPEN_MATERIAL, material.cost().subtract(plan.amount()), null);
+            return;
+        }
+        BigDecimal price = plan.amount().subtract(plan.freight()).divide(plan.quantity(), PRECISE);
+        if (net == null) {
+            add(Cause.MATERIAL_USAGE, Variances.quantity(material.charged(), plan.quantity(), price), null);
+        } else {
+            BigDecimal allowed = plan.quantity().multiply(net).divide(plan.net(), PRECISE);
+            add(Cause.MATERIAL_QUANTITY, Variances.quantity(allowed, plan.quantity(), price), null);
+            add(Cause.MATERIAL_YIELD, Variances.quantity(material.charged(), allowed, price), null);
+        }
+        BigDecimal dearer =
+                material.cost().subtract(material.charged().multiply(price)).subtract(plan.freight());
+        add(Cause.MATERIAL_PRICE, dearer, null);
+    }
+
+    private void add(Cause cause, BigDecimal amount, @Nullable BigDecimal inHours) {
+        amounts.merge(cause, amount, BigDecimal::add);
+        if (inHours != null) {
+            hours.merge(cause, inHours, BigDecimal::add);
+        }
+    }
+
+    private List<SplitLine> lines(BigDecimal difference) {
+        List<SplitLine> lines = new ArrayList<>();
+        BigDecimal left = difference;
+        for (Map.Entry<Cause, BigDecimal> part : amounts.entrySet()) {
+            BigDecimal amount = part.getValue().setScale(2, RoundingMode.HALF_EVEN);
+            Integer inMinutes = wholeMinutes(hours.get(part.getKey()));
+            left = left.subtract(amount);
+            if (amount.signum() != 0 || (inMinutes != null && inMinutes != 0)) {
+                lines.add(new SplitLine(part.getKey(), amount, inMinutes));
+            }
+        }
+        if (left.signum() != 0) {
+            lines.add(new SplitLine(Cause.ROUNDING, left, null));
+        }
+        return lines;
+    }
+
+    private static BigDecimal minutes(TaskFigures.Planned plan) {
+        return BigDecimal.valueOf(plan.minutes());
+    }
+
+    private static BigDecimal hours(int minutes) {
+        return BigDecimal.valueOf(minutes).divide(HOUR, PRECISE);
+    }
+
+    private static @Nullable Integer wholeMinutes(@Nullable BigDecimal hours) {
+        return hours == null
+                ? null
+                : hours.multiply(HOUR).setScale(0, RoundingMode.HALF_UP).intValueExact();
+    }
+}
