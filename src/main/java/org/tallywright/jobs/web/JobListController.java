@@ -55,7 +55,7 @@ class JobListController {
         List<JobListRows.Row> found = rows.page(filter);
         Map<String, Integer> counts = rows.counts(filter.client());
         int all = counts.values().stream().mapToInt(Integer::intValue).sum();
-        int total = found.isEmpty() ? 0 : found.get(0).total();
+        int total = total(filter, found, counts, all);
         Map<UUID, Integer> minutes = me.seesEstimates() ? minutes(found) : Map.of();
         return new JobListPage(
                 filter,
@@ -69,6 +69,14 @@ class JobListController {
                 me.seesEstimates(),
                 me.seesEstimates(),
                 all == 0 && filter.client() == null);
+    }
+
+    /** The counts know it, but for a search. */
+    private static int total(JobFilter filter, List<JobListRows.Row> found, Map<String, Integer> counts, int all) {
+        if (!filter.q().isEmpty()) {
+            return found.isEmpty() ? 0 : found.get(0).found();
+        }
+        return filter.state().equals(JobFilter.ALL) ? all : counts.getOrDefault(filter.state(), 0);
     }
 
     private Map<UUID, Integer> minutes(List<JobListRows.Row> found) {

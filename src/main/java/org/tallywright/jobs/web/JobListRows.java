@@ -3,6 +3,7 @@ package org.tallywright.jobs.web;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,14 +19,13 @@ import org.tallywright.jobs.JobState;
 class JobListRows {
     static final int PAGE_SIZE = 50;
 
+    // The sums are made for the rows of the page only, and a condition is there only when it is asked for: the usual
+    // list, running jobs without a search, is then read from the index of states.
     private static final String ROWS = """
             with page as materialized (
-                select j.id, j.number, j.title, j.state, j.promised_on, c.name as client, count(*) over () as total
+                select j.id, j.number, j.title, j.state, j.promised_on, c.name as client, %s as total
                 from job j join client c on c.id = j.client_id join site s on s.id = j.site_id
-                where (:state = 'all' or j.state = :state)
-                  and (cast(:client as uuid) is null or j.client_id = cast(:client as uuid))
-                  and (:like = '%%%%' or j.number like :like or lower(j.title) like :like
-                       or lower(c.name) like :like or lower(s.address) like :like)
+                where %s
                 order by %s
                 limit :size offset :skip)
             select p.*,
@@ -34,6 +34,8 @@ class JobListRows {
                 (select coalesce(sum(t.estimated_minutes), 0) from task t
                  where t.job_id = p.id and t.state <> 'dropped') as estimated
             from page p""";
+    private static final String FOUND =
+            "(j.number like :like or lower(j.title) like :like or lower(c.name) like :like or lower(s.address) like :like)";
 
     private final JdbcClient jdbc;
 
@@ -41,6 +43,7 @@ class JobListRows {
         this.jdbc = jdbc;
     }
 
+    /** @param found how many the search found; 0 where nothing was searched for */
     record Row(
             UUID id,
             String number,
@@ -50,19 +53,31 @@ class JobListRows {
             String client,
             @Nullable String stage,
             int estimatedMinutes,
-            int total) {}
+            int found) {}
 
     List<Row> page(JobFilter filter) {
-        return jdbc.sql(ROWS.formatted(filter.orderBy()))
+        String total = filter.q().isEmpty() ? "null::int" : "count(*) over ()";
+        return jdbc.sql(ROWS.formatted(total, conditions(filter), filter.orderBy()))
                 .param("state", filter.state())
-                .param(
-                        "client",
-                        filter.client() == null ? null : filter.client().toString())
+                .param("client", filter.client())
                 .param("like", filter.like())
                 .param("size", PAGE_SIZE)
                 .param("skip", (filter.page() - 1) * PAGE_SIZE)
                 .query(JobListRows::row)
                 .list();
+    }
+
+    /** Put together from fixed text; what was typed stays a parameter. */
+    private static String conditions(JobFilter filter) {
+        List<String> all = new ArrayList<>();
+        all.add(filter.state().equals(JobFilter.ALL) ? "true" : "j.state = :state");
+        if (filter.client() != null) {
+            all.add("j.client_id = :client");
+        }
+        if (!filter.q().isEmpty()) {
+            all.add(FOUND);
+        }
+        return String.join(" and ", all);
     }
 
     private static Row row(ResultSet row, int n) throws SQLException {

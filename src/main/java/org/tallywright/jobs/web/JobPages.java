@@ -68,9 +68,7 @@ class JobPages {
                 (int) tasks.stream().filter(t -> t.state().isOpen()).count(),
                 stages(head, tasks, lines, may),
                 cautions(next),
-                rows.waits(jobId, clock.now().minus(RECENT)).stream()
-                        .map(this::wait)
-                        .toList(),
+                waits(jobId),
                 pieces.values().stream().map(p -> piece(p, measures)).toList(),
                 measures(measures, null),
                 rows.punchList(jobId).stream().map(this::punch).toList(),
