@@ -1,12 +1,8 @@
 package org.tallywright.calibration.engine;
 
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Set;
-import java.util.TreeSet;
 import org.tallywright.calibration.engine.model.Factor;
 import org.tallywright.calibration.engine.model.MixedModel;
 import org.tallywright.calibration.engine.model.ModeSearch;
@@ -33,8 +29,6 @@ final class BaseModel {
 
     static final int KIND = 0;
     static final int WORKER = 1;
-    private static final double CENTRE = 2;
-    private static final int CONDITION_JOBS = 3;
 
     private final CalibrationSettings settings;
     private final MixedModel model;
@@ -94,12 +88,12 @@ final class BaseModel {
                 worker.stream().mapToInt(Integer::intValue).toArray(),
                 share.stream().mapToDouble(Double::doubleValue).toArray(),
                 priors.worker());
-        List<String> conditions = conditions(tasks, settings.base().conditionTasks());
+        List<String> conditions = Columns.conditions(tasks, settings.base().conditionTasks());
         ModelData data = new ModelData(
                 response,
-                weights(tasks, settings.base(), asOf),
-                fixed(tasks, settings, conditions),
-                fixedSd(settings, conditions),
+                Columns.weights(tasks, settings.base(), asOf),
+                Columns.fixed(tasks, settings, conditions),
+                Columns.fixedSd(settings, conditions),
                 List.of(Factor.single(kinds.size(), kind, priors.kind()), people),
                 Factor.single(jobs.size(), job, priors.job()),
                 priors.residual());
@@ -136,88 +130,6 @@ final class BaseModel {
                 : List.of(new WeightedPoint(1, mode));
     }
 
-    /** Conditions with enough tasks and jobs on both sides, in alphabetical order; the others are off. */
-    private static List<String> conditions(List<Observation> tasks, int least) {
-        Set<String> names = new TreeSet<>();
-        tasks.forEach(task -> names.addAll(task.conditions()));
-        names.removeIf(name -> !enough(tasks, name, true, least) || !enough(tasks, name, false, least));
-        return List.copyOf(names);
-    }
-
-    private static boolean enough(List<Observation> tasks, String condition, boolean held, int least) {
-        List<Observation> side = tasks.stream()
-                .filter(task -> task.conditions().contains(condition) == held)
-                .toList();
-        return side.size() >= least
-                && side.stream()
-                                .map(Observation::job)
-                                .distinct()
-                                .limit(CONDITION_JOBS)
-                                .count()
-                        == CONDITION_JOBS;
-    }
-
-    private static double[] weights(List<Observation> tasks, BaseSettings base, LocalDate asOf) {
-        int n = tasks.size();
-        double[] weight = new double[n];
-        for (int i = 0; i < n; i++) {
-            weight[i] = Math.pow(tasks.get(i).estimateHours(), base.weightExponent());
-        }
-        double cut = percentile95(weight);
-        double sum = 0;
-        for (int i = 0; i < n; i++) {
-            weight[i] = Math.min(weight[i], cut);
-            sum += weight[i];
-        }
-        for (int i = 0; i < n; i++) {
-            weight[i] *= n / sum * decay(tasks.get(i).done(), asOf, base.halfLifeDays());
-        }
-        return weight;
-    }
-
-    static double decay(LocalDate done, LocalDate asOf, double halfLifeDays) {
-        return Math.pow(0.5, Math.max(0, ChronoUnit.DAYS.between(done, asOf)) / halfLifeDays);
-    }
-
-    private static double percentile95(double[] values) {
-        if (values.length == 0) {
-            return 0;
-        }
-        double[] sorted = values.clone();
-        Arrays.sort(sorted);
-        double at = 0.95 * (sorted.length - 1);
-        int below = (int) at;
-        int above = Math.min(sorted.length - 1, below + 1);
-        return sorted[below] + (at - below) * (sorted[above] - sorted[below]);
-    }
-
-    private static double[][] fixed(List<Observation> tasks, CalibrationSettings settings, List<String> conditions) {
-        int slope = settings.base().slope() ? 1 : 0;
-        double[][] fixed = new double[1 + slope + conditions.size()][tasks.size()];
-        for (int i = 0; i < tasks.size(); i++) {
-            Observation task = tasks.get(i);
-            fixed[0][i] = 1;
-            if (slope == 1) {
-                fixed[1][i] = Math.log(task.estimateHours()) - CENTRE;
-            }
-            for (int c = 0; c < conditions.size(); c++) {
-                fixed[1 + slope + c][i] = task.conditions().contains(conditions.get(c)) ? 1 : 0;
-            }
-        }
-        return fixed;
-    }
-
-    private static double[] fixedSd(CalibrationSettings settings, List<String> conditions) {
-        int slope = settings.base().slope() ? 1 : 0;
-        double[] sd = new double[1 + slope + conditions.size()];
-        Arrays.fill(sd, settings.priors().conditionSd());
-        sd[0] = settings.priors().levelSd();
-        if (slope == 1) {
-            sd[1] = settings.priors().slopeSd();
-        }
-        return sd;
-    }
-
     List<WeightedPoint> points() {
         return points;
     }
@@ -241,7 +153,7 @@ final class BaseModel {
         effects.add(Effect.seen("level", 0, 1));
         int column = 1;
         if (settings.base().slope()) {
-            effects.add(Effect.seen("slope", column++, Math.log(task.estimateHours()) - CENTRE));
+            effects.add(Effect.seen("slope", column++, Columns.centred(task.estimateHours())));
         }
         for (String condition : conditions) {
             if (task.conditions().contains(condition)) {

@@ -5,10 +5,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.ejml.data.DMatrixRMaj;
-import org.ejml.dense.row.CommonOps_DDRM;
-import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
-import org.ejml.interfaces.decomposition.CholeskyDecomposition_F64;
 import org.tallywright.calibration.engine.model.CommonDraws;
+import org.tallywright.calibration.engine.model.Covariances;
 import org.tallywright.calibration.engine.model.ModelPoint;
 import org.tallywright.calibration.engine.model.NormalMixture;
 import org.tallywright.calibration.engine.model.NormalTable;
@@ -109,10 +107,10 @@ final class JobEffects {
             return new Part(weighted.weight(), point, mean, covariance);
         }
         double precision = 1 / point.variance(0);
-        DMatrixRMaj posterior = inverse(covariance);
+        DMatrixRMaj posterior = Covariances.inverse(covariance);
         double[] pull = new double[size];
         double square = 0;
-        double logDet = logDet(covariance);
+        double logDet = Covariances.logDet(covariance);
         for (int o = 0; o < y.length; o++) {
             int row = open + o;
             double sd = Math.sqrt(spread(row, covariance) + point.variance(0));
@@ -127,8 +125,8 @@ final class JobEffects {
                 }
             }
         }
-        logDet += logDet(posterior) + 2 * y.length * point.theta()[0];
-        DMatrixRMaj after = inverse(posterior);
+        logDet += Covariances.logDet(posterior) + 2 * y.length * point.theta()[0];
+        DMatrixRMaj after = Covariances.inverse(posterior);
         for (int a = 0; a < size; a++) {
             double shift = 0;
             for (int b = 0; b < size; b++) {
@@ -197,7 +195,7 @@ final class JobEffects {
         int[] end = ends();
         int from = 0;
         for (int k = 0; k < parts.size(); k++) {
-            DMatrixRMaj root = root(parts.get(k).covariance());
+            DMatrixRMaj root = Covariances.root(parts.get(k).covariance());
             for (int a = 0; a < size; a++) {
                 java.util.Arrays.fill(draws[a], from, end[k], parts.get(k).mean()[a]);
                 for (int b = 0; b <= a; b++) {
@@ -265,31 +263,6 @@ final class JobEffects {
             for (int b = 0; b < at.length; b++) {
                 sum += h[a] * h[b] * covariance.get(at[a], at[b]);
             }
-        }
-        return sum;
-    }
-
-    private static DMatrixRMaj inverse(DMatrixRMaj matrix) {
-        DMatrixRMaj inverse = new DMatrixRMaj(matrix.numRows, matrix.numCols);
-        if (!CommonOps_DDRM.invert(matrix, inverse)) {
-            throw new ArithmeticException("a covariance of effects is not positive definite");
-        }
-        return inverse;
-    }
-
-    private static DMatrixRMaj root(DMatrixRMaj covariance) {
-        CholeskyDecomposition_F64<DMatrixRMaj> cholesky = DecompositionFactory_DDRM.chol(covariance.numRows, true);
-        if (!cholesky.decompose(covariance.copy())) {
-            throw new ArithmeticException("a covariance of effects is not positive definite");
-        }
-        return cholesky.getT(null);
-    }
-
-    private static double logDet(DMatrixRMaj matrix) {
-        DMatrixRMaj root = root(matrix);
-        double sum = 0;
-        for (int a = 0; a < root.numRows; a++) {
-            sum += 2 * Math.log(root.get(a, a));
         }
         return sum;
     }

@@ -49,7 +49,7 @@ final class Similarity {
             Observation task = learnt.tasks().get(order[k]);
             ratio[k] = learnt.logRatio()[order[k]];
             logEstimate[k] = Math.log(task.estimateHours());
-            decay[k] = BaseModel.decay(task.done(), asOf, settings.halfLifeDays());
+            decay[k] = Columns.decay(task.done(), asOf, settings.halfLifeDays());
             kind[k] = base.kinds().find(task.kind());
             onlyWorker[k] = task.workers().size() == 1
                     ? base.workers().find(task.workers().get(0).worker())
