@@ -10,7 +10,9 @@
   const now = e => isTick(e) ? e.checked : e.value;
   const first = e => isTick(e) ? e.defaultChecked
     : e.tagName === 'SELECT' ? ([...e.options].find(o => o.defaultSelected) ?? e.options[0])?.value ?? '' : e.defaultValue;
-  const label = e => isTick(e) ? `${e.name}=${e.value}` : e.name;
+  // A box in a row is known by its row (data-row), not by its number: rows may stand in another order next time.
+  const name = e => { const row = e.closest('[data-row]'); return row ? `${row.dataset.row} ${e.name.split('.').pop()}` : e.name; };
+  const label = e => isTick(e) ? `${name(e)}=${e.value}` : name(e);
 
   // What was sent is forgotten only when a page comes back that says so.
   const sent = (() => { try { return sessionStorage.getItem('tallywright.sent'); } catch { return null; } })();

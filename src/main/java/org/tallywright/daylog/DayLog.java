@@ -3,6 +3,7 @@ package org.tallywright.daylog;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -12,6 +13,7 @@ import java.util.UUID;
 import java.util.stream.Stream;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.jobs.TaskDesk;
 import org.tallywright.shared.NotHere;
 import org.tallywright.shared.ShopClock;
 import org.tallywright.shared.Stale;
@@ -28,13 +30,15 @@ public class DayLog {
     private final Entries entries;
     private final Places places;
     private final DayReads reads;
+    private final TaskDesk tasks;
     private final Trail trail;
     private final ShopClock clock;
 
-    DayLog(Entries entries, Places places, DayReads reads, Trail trail, ShopClock clock) {
+    DayLog(Entries entries, Places places, DayReads reads, TaskDesk tasks, Trail trail, ShopClock clock) {
         this.entries = entries;
         this.places = places;
         this.reads = reads;
+        this.tasks = tasks;
         this.trail = trail;
         this.clock = clock;
     }
@@ -116,7 +120,24 @@ public class DayLog {
                 plan.created.stream().map(row -> created(day, row, plan, now)).toList());
         plan.created.forEach(row -> changes.add(new Change(Change.Act.INSERT, row.id(), 0)));
         reads.keepAnswers(day.person(), day.date(), given(day, checks), by, now);
+        begin(plan, day.date(), by);
         return changes;
+    }
+
+    /** Hours on a planned task mean that it has begun. Always in one order, so that two saves never wait in a ring. */
+    private void begin(DayPlan plan, LocalDate date, UUID by) {
+        plan.lines.stream()
+                .filter(DayChecks.Line::fresh)
+                .map(DayChecks.Line::place)
+                .filter(Place::planned)
+                .distinct()
+                .sorted(Comparator.comparing(Place::number)
+                        .thenComparing(place -> place.target().code()))
+                .forEach(place -> tasks.workedOn(
+                        Objects.requireNonNull(place.jobId()),
+                        Objects.requireNonNull(place.target().taskId()),
+                        date,
+                        by));
     }
 
     private static List<String> given(SaveDay day, DayChecks checks) {

@@ -29,7 +29,7 @@ class Entries {
     private static final String SELECT = """
             select e.*, w.name as person_name, b.name as logged_by_name,
                 j.number, j.title, j.state as job_state, j.opened_on, s.one_way_minutes,
-                t.name as task_name, p.name as piece_name, g.name as stage_name, k.place, k.hour_class as usual_class,
+                t.name as task_name, t.state as task_state, p.name as piece_name, g.name as stage_name, k.place, k.hour_class as usual_class,
                 coalesce((select sum(o.minutes) from time_entry o
                     where o.task_id = e.task_id and o.person_id = e.person_id), 0) as so_far
             from time_entry e

@@ -17,6 +17,7 @@ import org.tallywright.shared.ShopAccount;
  * @param onSite whether the work is done at the client's
  * @param openedOn the job's first day
  * @param oneWayMinutes the drive to the site, where it is known
+ * @param planned whether it is a task that has not begun
  */
 public record Place(
         Target target,
@@ -29,11 +30,12 @@ public record Place(
         HourClass usualClass,
         boolean onSite,
         @Nullable LocalDate openedOn,
-        @Nullable Integer oneWayMinutes) {
+        @Nullable Integer oneWayMinutes,
+        boolean planned) {
     public static Place ofShop(ShopAccount account) {
         HourClass usual = account == ShopAccount.MAINTENANCE ? HourClass.DIRECT : HourClass.OFFICE;
         String name = "Shop: " + account.label().toLowerCase(Locale.ROOT);
-        return new Place(Target.shop(account), null, "", "", "", name, "", usual, false, null, null);
+        return new Place(Target.shop(account), null, "", "", "", name, "", usual, false, null, null, false);
     }
 
     public boolean closed() {

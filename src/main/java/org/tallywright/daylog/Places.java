@@ -19,7 +19,8 @@ import org.tallywright.shared.HourClass;
 class Places {
     private static final String COLUMNS = """
             select t.id as task_id, j.id as job_id, j.number, j.title, j.state as job_state, j.opened_on, s.one_way_minutes,
-                t.name as task_name, p.name as piece_name, g.name as stage_name, k.place, k.hour_class as usual_class""";
+                t.name as task_name, t.state as task_state, p.name as piece_name, g.name as stage_name, k.place,
+                k.hour_class as usual_class""";
     private static final String TASKS = """
              from task t
             join job j on j.id = t.job_id
@@ -31,7 +32,7 @@ class Places {
     private static final String NAMED = COLUMNS + TASKS + """
             where t.id = any(:tasks::uuid[])
             union all
-            select null, j.id, j.number, j.title, j.state, j.opened_on, s.one_way_minutes, null, null, null, null, null
+            select null, j.id, j.number, j.title, j.state, j.opened_on, s.one_way_minutes, null, null, null, null, null, null
             from job j join site s on s.id = j.site_id where j.id = any(:jobs::uuid[])""";
     /**
      * The tasks that a person is likely to have worked on that day: planned for it or left over from the two weeks
@@ -68,7 +69,7 @@ class Places {
             limit :most""";
     private static final String JOBS = """
             select null::uuid as task_id, j.id as job_id, j.number, j.title, j.state as job_state, j.opened_on,
-                null::int as one_way_minutes, null as task_name, null as piece_name, null as stage_name, null as place,
+                null::int as one_way_minutes, null as task_name, null as task_state, null as piece_name, null as stage_name, null as place,
                 null as usual_class
             from job j where j.state = any(:states::text[])
             order by (j.state = 'running') desc, j.opened_on desc, j.number desc
@@ -158,7 +159,8 @@ class Places {
                 usual == null ? HourClass.DIRECT : HourClass.of(usual),
                 "site".equals(row.getString("place")),
                 row.getObject("opened_on", LocalDate.class),
-                Columns.whole(row, "one_way_minutes"));
+                Columns.whole(row, "one_way_minutes"),
+                "planned".equals(row.getString("task_state")));
     }
 
     private static String named(String task, @Nullable String piece) {

@@ -28,7 +28,7 @@ public class TakeBack {
                     and coalesce(a.after, a.before) ->> 'version' = ? order by a.id desc limit 1)
             select e.*, w.name as person_name, l.name as logged_by_name,
                 j.number, j.title, j.state as job_state, j.opened_on, s.one_way_minutes,
-                t.name as task_name, null as piece_name, g.name as stage_name, k.place, k.hour_class as usual_class,
+                t.name as task_name, t.state as task_state, null as piece_name, g.name as stage_name, k.place, k.hour_class as usual_class,
                 0 as so_far
             from b e join person w on w.id = e.person_id join person l on l.id = e.logged_by
             left join job j on j.id = e.job_id left join site s on s.id = j.site_id left join task t on t.id = e.task_id

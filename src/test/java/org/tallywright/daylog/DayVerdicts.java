@@ -38,6 +38,7 @@ public final class DayVerdicts {
                 HourClass.DIRECT,
                 onSite,
                 LocalDate.parse(job.get("opened")),
-                35);
+                35,
+                false);
     }
 }

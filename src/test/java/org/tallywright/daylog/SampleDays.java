@@ -121,6 +121,13 @@ public class SampleDays {
                 .update();
     }
 
+    public String state(UUID task) {
+        return jdbc.sql("select state from task where id = ?")
+                .param(task)
+                .query(String.class)
+                .single();
+    }
+
     public UUID logged(SignedIn person, LocalDate date, SampleJob job, String task, int minutes) {
         UUID id = Ids.next();
         transaction.executeWithoutResult(status -> {

@@ -73,6 +73,15 @@ record DayPage(
             boolean fromMemory,
             Map<String, String> errors,
             List<Ask> asks) {
+        /** By what a kept draft finds its row again, whatever place it then stands in. */
+        public String key() {
+            return form.saved() ? form.id().toString() : form.pick() ? "pick" : form.what() + " " + form.hourClass();
+        }
+
+        public String classOptions() {
+            return ClassOptions.of(form.hourClass());
+        }
+
         public @Nullable String error(String field) {
             return errors.get(field);
         }

@@ -238,6 +238,13 @@ class DaySheetWebTest {
     }
 
     @Test
+    void hoursOnAPlannedTaskBeginIt() throws Exception {
+        days.plan(seat.task("Finish sand"), TODAY, ada);
+        send(form("/", ada).type(seat.task("Finish sand"), "time", "1"), "/days/2026-11-25", ada, 302);
+        assertThat(days.state(seat.task("Finish sand"))).isEqualTo("started");
+    }
+
+    @Test
     void logsReworkBesideTheWorkWithAReason() throws Exception {
         SheetForm form = new SheetForm();
         form.row("task:" + seat.task("Finish sand"), "direct", "2");

@@ -66,6 +66,7 @@ class LineReaderTest {
 
     private static Place task(String name, String number, String job, HourClass usual) {
         UUID id = Ids.next();
-        return new Place(Target.task(id), Ids.next(), number, job, "running", name, "Build", usual, false, null, null);
+        return new Place(
+                Target.task(id), Ids.next(), number, job, "running", name, "Build", usual, false, null, null, false);
     }
 }
