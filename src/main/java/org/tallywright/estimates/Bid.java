@@ -207,7 +207,29 @@ class Bid {
 
     AcceptedBid asAccepted() {
         return new AcceptedBid(
-                id, jobId, kind(), number, title, issuedOn, validUntil, acceptedOn, sums(), tasks, materials, others);
+                id,
+                jobId,
+                kind(),
+                number,
+                title,
+                issuedOn,
+                validUntil,
+                acceptedOn,
+                sums(),
+                kept(tasks),
+                kept(materials),
+                kept(others));
+    }
+
+    /** Positions only give the order: where they were counted from one, or with gaps, the list has holes. */
+    private static <T> List<T> kept(List<@Nullable T> lines) {
+        List<T> kept = new ArrayList<>();
+        for (T line : lines) {
+            if (line != null) {
+                kept.add(line);
+            }
+        }
+        return kept;
     }
 
     BidSums sums() {

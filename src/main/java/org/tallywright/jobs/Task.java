@@ -20,6 +20,8 @@ import org.tallywright.shared.UnitHours;
 @Entity
 @Table(name = "task")
 public class Task {
+    private static final int MOST_MINUTES = 10_000_000;
+
     @Id
     private UUID id;
 
@@ -72,9 +74,16 @@ public class Task {
         name = details.name();
         quantity = details.quantity();
         unitHours = Objects.requireNonNull(details.unitHours());
-        estimatedMinutes = unitHours.times(quantity).minutes();
+        estimatedMinutes = minutes(unitHours.times(quantity));
         plannedOn = details.plannedOn();
         assignedTo = details.assignedTo();
+    }
+
+    private static int minutes(Hours estimate) {
+        if (estimate.minutes() > MOST_MINUTES) {
+            throw new Refused("quantity", "That comes to more hours than can be kept here.");
+        }
+        return estimate.minutes();
     }
 
     void change(TaskDetails filled) {

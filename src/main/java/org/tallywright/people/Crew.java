@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -75,7 +76,7 @@ public class Crew {
         trail.by(by.personId());
         Person person = persons.findById(id).orElseThrow(() -> new NotHere("person"));
         if (person.version() != version) {
-            throw new Stale("person");
+            throw new Stale("person", beside(person, name, role, active));
         }
         boolean sameRights = person.role() == role && person.active() == active;
         person.rename(name(name));
@@ -83,6 +84,13 @@ public class Crew {
         if (!sameRights) {
             accounts.findById(id).ifPresent(Account::signOutEverywhere);
         }
+    }
+
+    private static List<Stale.Row> beside(Person kept, String name, Role role, boolean active) {
+        return List.of(
+                new Stale.Row("Name", kept.name(), name),
+                new Stale.Row("Role", kept.role().label(), role.label()),
+                new Stale.Row("Active", kept.active() ? "yes" : "no", active ? "yes" : "no"));
     }
 
     /** Sets pay from a day on; a second figure for the same day corrects the first. */

@@ -1,11 +1,13 @@
 package org.tallywright.shop;
 
+import java.math.BigDecimal;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Timestamp;
 import java.time.Clock;
 import java.time.ZoneId;
 import java.util.Currency;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -52,6 +54,31 @@ public class ShopSettings {
         return shop;
     }
 
+    private Optional<Shop> kept() {
+        return jdbc.sql("select * from shop").query(ShopSettings::read).optional();
+    }
+
+    private static List<Stale.Row> beside(Shop kept, Shop typed) {
+        return List.of(
+                new Stale.Row("Name", kept.name(), typed.name()),
+                new Stale.Row("Time zone", kept.zone().getId(), typed.zone().getId()),
+                new Stale.Row(
+                        "Currency",
+                        kept.currency().getCurrencyCode(),
+                        typed.currency().getCurrencyCode()),
+                new Stale.Row("Overhead per hour", plain(kept.overheadRate()), plain(typed.overheadRate())),
+                new Stale.Row("Margin", plain(kept.marginPercent()), plain(typed.marginPercent())),
+                new Stale.Row("Contingency", plain(kept.contingencyPercent()), plain(typed.contingencyPercent())),
+                new Stale.Row("Round prices to", plain(kept.roundingStep()), plain(typed.roundingStep())),
+                new Stale.Row("Tax", plain(kept.taxPercent()), plain(typed.taxPercent())),
+                new Stale.Row("Address and contact", kept.contactLines(), typed.contactLines()),
+                new Stale.Row("Terms", kept.bidTerms(), typed.bidTerms()));
+    }
+
+    private static String plain(BigDecimal figure) {
+        return figure.stripTrailingZeros().toPlainString();
+    }
+
     /** Called once, by set-up or the demo, inside their own transaction and trail. */
     @Transactional
     public void open(String name, ZoneId zone, Units units, Currency currency) {
@@ -94,7 +121,7 @@ public class ShopSettings {
                         to.version())
                 .update();
         if (changed == 0) {
-            throw new Stale("page of settings");
+            throw new Stale("page of settings", beside(kept().orElse(to), to));
         }
         forget();
     }

@@ -56,6 +56,19 @@ class TaskTest {
     }
 
     @Test
+    void refusesMoreHoursThanCanBeKept() {
+        assertThatThrownBy(() -> new Task(
+                        Ids.next(),
+                        Ids.next(),
+                        KIND,
+                        new TaskDetails(
+                                KIND.id(), null, null, "", Quantity.of(1_000_000), UnitHours.of("900"), null, null),
+                        1))
+                .isInstanceOf(Refused.class)
+                .hasMessage("That comes to more hours than can be kept here.");
+    }
+
+    @Test
     void keepsItsKind() {
         Task task = task("62");
         TaskDetails other =

@@ -61,7 +61,7 @@ class EstimatePages {
                 sheet.hours(),
                 sheet.materials(),
                 sheet.material(),
-                MissingKinds.of(sheet),
+                sheet.sold() ? List.of() : MissingKinds.of(sheet),
                 money.orElse(null));
     }
 

@@ -43,7 +43,7 @@ class SiteChoice {
     private Map<String, String> choice(String sql, String words, String chosen) {
         Map<String, String> options = new LinkedHashMap<>();
         jdbc.sql(sql)
-                .param("words", words.strip())
+                .param("words", words.replaceAll("\\p{Cntrl}", " ").strip())
                 .param("chosen", uuid(chosen))
                 .param("most", MOST)
                 .query(row -> {
