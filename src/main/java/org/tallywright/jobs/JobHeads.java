@@ -110,7 +110,7 @@ public class JobHeads {
             Hours estimated =
                     Hours.sum(stages.stream().map(JobHead.Stage::estimated).toList());
             String value = JobHead.used(Hours.ofMinutes(hours.total()), estimated);
-            all.add(new TitleBlock.Cell("Logged of estimated", value, hoursPage));
+            all.add(new TitleBlock.Cell(estimated.isZero() ? "Logged" : "Logged of estimated", value, hoursPage));
         } else {
             all.add(new TitleBlock.Cell(
                     "Your hours", Hours.ofMinutes(hours.total()).toString(), hoursPage));

@@ -174,9 +174,15 @@ class JobPages {
                         s.name(),
                         stageTag(s.state()),
                         s.state(),
-                        may.seesHours() ? JobHead.used(s.logged(), s.estimated()) : "",
+                        may.seesHours() ? hours(s) : "",
                         byStage.getOrDefault(s.name(), List.of())))
                 .toList();
+    }
+
+    private static String hours(JobHead.Stage stage) {
+        return stage.logged().isZero() && stage.estimated().isZero()
+                ? ""
+                : JobHead.used(stage.logged(), stage.estimated());
     }
 
     private static Tag stageTag(String state) {
