@@ -26,7 +26,7 @@ public enum Cause {
     MATERIAL_PRICE,
     /** Material on no estimate line, at what it cost. */
     LOOSE_MATERIAL,
-    /** Material that is not finished: cost so far - planned cost. */
+    /** Material of a running job: (charged so far - planned purchase) x planned price. */
     OPEN_MATERIAL,
     /** Delivery, disposal and the like: spent - planned. */
     OTHER,

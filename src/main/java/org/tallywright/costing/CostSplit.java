@@ -24,7 +24,7 @@ final class CostSplit {
 
     private CostSplit() {}
 
-    /** @param closed material of which nobody said what is in the work then counts as finished */
+    /** @param closed quantity and yield of material are judged then, and not while it is still being worked */
     static List<SplitLine> of(
             CostSums planned,
             CostSums actual,
@@ -80,22 +80,23 @@ final class CostSplit {
             add(Cause.LOOSE_MATERIAL, material.cost(), null);
             return;
         }
-        BigDecimal net = material.net();
-        if (net == null && !closed) {
+        BigDecimal price = plan.amount().subtract(plan.freight()).divide(plan.quantity(), PRECISE);
+        BigDecimal dearer =
+                material.cost().subtract(material.charged().multiply(price)).subtract(plan.freight());
+        if (!closed && material.charged().signum() <= 0) {
             add(Cause.OPEN_MATERIAL, material.cost().subtract(plan.amount()), null);
             return;
         }
-        BigDecimal price = plan.amount().subtract(plan.freight()).divide(plan.quantity(), PRECISE);
-        if (net == null) {
-            add(Cause.MATERIAL_USAGE, Variances.quantity(material.charged(), plan.quantity(), price), null);
+        add(Cause.MATERIAL_PRICE, dearer, null);
+        BigDecimal net = material.net();
+        if (!closed || net == null) {
+            Cause cause = closed ? Cause.MATERIAL_USAGE : Cause.OPEN_MATERIAL;
+            add(cause, Variances.quantity(material.charged(), plan.quantity(), price), null);
         } else {
             BigDecimal allowed = plan.quantity().multiply(net).divide(plan.net(), PRECISE);
             add(Cause.MATERIAL_QUANTITY, Variances.quantity(allowed, plan.quantity(), price), null);
             add(Cause.MATERIAL_YIELD, Variances.quantity(material.charged(), allowed, price), null);
         }
-        BigDecimal dearer =
-                material.cost().subtract(material.charged().multiply(price)).subtract(plan.freight());
-        add(Cause.MATERIAL_PRICE, dearer, null);
     }
 
     private void add(Cause cause, BigDecimal amount, @Nullable BigDecimal inHours) {

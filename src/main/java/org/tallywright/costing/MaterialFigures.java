@@ -28,10 +28,12 @@ public record MaterialFigures(
      */
     public record Planned(BigDecimal net, BigDecimal quantity, BigDecimal freight, BigDecimal amount) {}
 
-    /** What is planned to be spent on it and is not spent yet; nothing once the net quantity is said. */
+    /** What is planned to be spent on it and is not spent yet; nothing once all that was planned is in the work. */
     public BigDecimal remaining() {
         Planned plan = planned;
-        return plan == null || net != null
+        BigDecimal inTheWork = net;
+        boolean all = plan != null && inTheWork != null && inTheWork.compareTo(plan.net()) >= 0;
+        return plan == null || all
                 ? BigDecimal.ZERO
                 : plan.amount().subtract(cost).max(BigDecimal.ZERO);
     }

@@ -8,6 +8,8 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import org.tallywright.shared.Money;
+import org.tallywright.shared.UnitPrice;
 
 /** Reads what came and went, for the material pages: newest first, some rows at a time. */
 @Component
@@ -129,7 +131,16 @@ public class MaterialLedger {
             @Nullable BigDecimal net,
             String size,
             String note,
-            @Nullable LocalDate goneOn) {}
+            @Nullable LocalDate goneOn) {
+
+        public @Nullable UnitPrice price() {
+            return unitPrice == null ? null : UnitPrice.of(unitPrice);
+        }
+
+        public @Nullable Money money() {
+            return amount == null ? null : Money.of(amount);
+        }
+    }
 
     public record StockRow(
             UUID id,

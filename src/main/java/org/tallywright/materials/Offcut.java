@@ -46,6 +46,10 @@ class Offcut extends Movement {
         take((MovementDraft.Kept) draft);
     }
 
+    boolean isGone() {
+        return goneOn != null;
+    }
+
     void gone(LocalDate on) {
         goneOn = on;
     }

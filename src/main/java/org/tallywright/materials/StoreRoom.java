@@ -27,6 +27,9 @@ public class StoreRoom {
     private final MaterialReturns returns;
     private final Offcuts offcuts;
     private final Materials catalog;
+    private final PaidPrices paid;
+    private final OnJob onJob;
+    private final MovementWords words;
     private final JobDesk jobs;
     private final SaveTurn turn;
     private final Trail trail;
@@ -37,6 +40,9 @@ public class StoreRoom {
             MaterialReturns returns,
             Offcuts offcuts,
             Materials catalog,
+            PaidPrices paid,
+            OnJob onJob,
+            MovementWords words,
             JobDesk jobs,
             SaveTurn turn,
             Trail trail) {
@@ -45,6 +51,9 @@ public class StoreRoom {
         this.returns = returns;
         this.offcuts = offcuts;
         this.catalog = catalog;
+        this.paid = paid;
+        this.onJob = onJob;
+        this.words = words;
         this.jobs = jobs;
         this.turn = turn;
         this.trail = trail;
@@ -53,7 +62,7 @@ public class StoreRoom {
     /**
      * @param version the version an edit was read at; null for a new entry
      * @throws Stale when somebody changed the entry since
-     * @throws Refused for a closed job, a material that is not in the catalogue, or more net than taken
+     * @throws Refused for a closed job, a material that is not in the catalogue, or more sent back or kept than came
      */
     public void save(UUID id, @Nullable Integer version, MovementDraft draft, SignedIn by) {
         trail.by(by.personId());
@@ -64,7 +73,11 @@ public class StoreRoom {
             correct(there.get(), version, draft, by);
             return;
         }
+        if (version != null) {
+            throw new NotHere(draft.kind().word());
+        }
         holdOpen(draft.jobId(), by);
+        onJob.guard(draft, null);
         add(id, draft, by.personId());
     }
 
@@ -84,15 +97,27 @@ public class StoreRoom {
         if (there.draft().equals(draft)) {
             return;
         }
-        if (version == null || version != there.version()) {
-            throw new Stale(draft.kind().word());
+        // A helper enters what he takes; corrections are for those who may see the entry again.
+        if (version == null || version != there.version() || by.is(Role.HELPER)) {
+            throw new Stale(draft.kind().word(), words.beside(there.draft(), draft));
         }
         holdOpen(there.jobId(), by);
         holdOpen(draft.jobId(), by);
-        there.correct(draft);
-        if (there instanceof MaterialUse use && draft instanceof MovementDraft.Taken taken) {
+        onJob.guard(draft, there.draft());
+        if (there instanceof MaterialUse use
+                && draft instanceof MovementDraft.Taken taken
+                && repriced(there.draft(), taken)) {
             use.price(stockPrice(taken));
         }
+        there.correct(draft);
+    }
+
+    /** What was taken keeps its price when only its net, quantity or note is corrected. */
+    private static boolean repriced(MovementDraft was, MovementDraft.Taken now) {
+        return !(was instanceof MovementDraft.Taken taken
+                && taken.fromStock() == now.fromStock()
+                && taken.materialId().equals(now.materialId())
+                && taken.on().equals(now.on()));
     }
 
     public void remove(Kind kind, UUID id, SignedIn by) {
@@ -103,10 +128,14 @@ public class StoreRoom {
         rows.deleteById(id);
     }
 
-    /** The offcut was used up or thrown away on that day. */
+    /** The offcut was used up or thrown away on that day, whatever became of its job; said again, the first day stays. */
     public void offcutGone(UUID id, LocalDate on, SignedIn by) {
         trail.by(by.personId());
-        offcuts.findById(id).orElseThrow(() -> new NotHere("offcut")).gone(on);
+        turn.of(id);
+        Offcut offcut = offcuts.findById(id).orElseThrow(() -> new NotHere("offcut"));
+        if (!offcut.isGone()) {
+            offcut.gone(on);
+        }
     }
 
     /** @throws NotHere for an unknown id */
@@ -128,10 +157,12 @@ public class StoreRoom {
         };
     }
 
-    /** What the stock cost on the day it was taken: the catalogue's price in force, 0 where it has none. */
+    /** What the stock cost on the day it was taken: the catalogue's price in force, else what was last paid, else 0. */
     private @Nullable UnitPrice stockPrice(MovementDraft.Taken taken) {
         return taken.fromStock()
-                ? catalog.priceOn(taken.materialId(), taken.on()).orElse(UnitPrice.ZERO)
+                ? catalog.priceOn(taken.materialId(), taken.on())
+                        .or(() -> paid.lastUpTo(taken.materialId(), taken.on()))
+                        .orElse(UnitPrice.ZERO)
                 : null;
     }
 

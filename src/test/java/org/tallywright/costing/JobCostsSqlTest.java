@@ -78,21 +78,34 @@ class JobCostsSqlTest {
     @Test
     void splitsTheDifferenceToTheCent() {
         Seat seat = sample.worked();
-        JobFigures running = costs.figures(seat.job().id());
-        assertThat(amount(running, Cause.QUANTITY)).isEqualByComparingTo("-74.80");
-        assertThat(amount(running, Cause.EFFICIENCY)).isEqualByComparingTo("-13.20");
-        assertThat(amount(running, Cause.REWORK)).isEqualByComparingTo("22.00");
-        assertThat(amount(running, Cause.RATE)).isEqualByComparingTo("-32.50");
-        assertThat(amount(running, Cause.LOOSE_HOURS)).isEqualByComparingTo("73.00");
-        assertThat(amount(running, Cause.OVERHEAD)).isEqualByComparingTo("8.75");
-        assertThat(amount(running, Cause.MATERIAL_QUANTITY)).isEqualByComparingTo("50.00");
-        assertThat(amount(running, Cause.MATERIAL_YIELD)).isEqualByComparingTo("-50.00");
+        close(seat);
+        JobFigures closed = costs.figures(seat.job().id());
+        assertThat(amount(closed, Cause.QUANTITY)).isEqualByComparingTo("-74.80");
+        assertThat(amount(closed, Cause.EFFICIENCY)).isEqualByComparingTo("-13.20");
+        assertThat(amount(closed, Cause.REWORK)).isEqualByComparingTo("22.00");
+        assertThat(amount(closed, Cause.RATE)).isEqualByComparingTo("-32.50");
+        assertThat(amount(closed, Cause.LOOSE_HOURS)).isEqualByComparingTo("73.00");
+        assertThat(amount(closed, Cause.OVERHEAD)).isEqualByComparingTo("8.75");
+        assertThat(amount(closed, Cause.MATERIAL_QUANTITY)).isEqualByComparingTo("50.00");
+        assertThat(amount(closed, Cause.MATERIAL_YIELD)).isEqualByComparingTo("-50.00");
+        assertThat(amount(closed, Cause.MATERIAL_PRICE)).isEqualByComparingTo("81.00");
+        assertThat(amount(closed, Cause.LOOSE_MATERIAL)).isEqualByComparingTo("5.00");
+        assertThat(amount(closed, Cause.OTHER)).isEqualByComparingTo("2.00");
+        BigDecimal sum = closed.split().stream().map(SplitLine::amount).reduce(BigDecimal.ZERO, BigDecimal::add);
+        assertThat(sum).isEqualByComparingTo("71.25");
+        assertThat(closed.split()).extracting(SplitLine::cause).doesNotContain(Cause.ROUNDING);
+    }
+
+    /** Material of a running job is judged by its price alone: 601 - 50 x 10 - 20. */
+    @Test
+    void doesNotJudgeQuantityAndYieldBeforeTheEnd() {
+        JobFigures running = costs.figures(sample.worked().job().id());
         assertThat(amount(running, Cause.MATERIAL_PRICE)).isEqualByComparingTo("81.00");
-        assertThat(amount(running, Cause.LOOSE_MATERIAL)).isEqualByComparingTo("5.00");
-        assertThat(amount(running, Cause.OTHER)).isEqualByComparingTo("2.00");
+        assertThat(running.split())
+                .extracting(SplitLine::cause)
+                .doesNotContain(Cause.MATERIAL_QUANTITY, Cause.MATERIAL_YIELD);
         BigDecimal sum = running.split().stream().map(SplitLine::amount).reduce(BigDecimal.ZERO, BigDecimal::add);
         assertThat(sum).isEqualByComparingTo("71.25");
-        assertThat(running.split()).extracting(SplitLine::cause).doesNotContain(Cause.ROUNDING);
     }
 
     private static BigDecimal amount(JobFigures figures, Cause cause) {

@@ -29,7 +29,7 @@ record ReviewPage(
         List<Task> worst,
         List<Part> classes,
         List<Part> people,
-        List<Part> loose,
+        List<LoosePart> loose,
         String looseSum,
         List<Again> again,
         List<Material> materials,
@@ -67,6 +67,9 @@ record ReviewPage(
             String href) {}
 
     record Part(String name, String hours, String share, String cost, String href) {}
+
+    /** @param name of the task; empty: on none */
+    record LoosePart(String name, String hourClass, String hours, String share, String cost, String href) {}
 
     record Again(String on, String person, String task, String hours, String reason, String hourClass) {}
 

@@ -79,22 +79,28 @@ final class ReviewWriter {
         List<Tile> tiles = new ArrayList<>();
         tiles.add(new Tile("hours", Written.hours(actual.minutes()), Written.hours(figures.plannedMinutes()), false));
         tiles.add(new Tile("cost", write.money(actual.cost()), write.money(planned.map(CostSums::cost)), false));
-        tiles.add(new Tile(
-                "margin",
-                write.money(actual.margin()),
-                write.money(planned.flatMap(CostSums::margin)),
-                actual.margin().filter(m -> m.signum() < 0).isPresent()));
-        tiles.add(new Tile(
-                "marginPercent",
-                Written.percent(actual.marginPercent()),
-                Written.percent(planned.flatMap(CostSums::marginPercent)),
-                actual.marginPercent().filter(m -> m.signum() < 0).isPresent()));
+        if (figures.closed()) {
+            tiles.add(margin("margin", actual.margin(), planned));
+            tiles.add(new Tile(
+                    "marginPercent",
+                    Written.percent(actual.marginPercent()),
+                    Written.percent(planned.flatMap(CostSums::marginPercent)),
+                    actual.marginPercent().filter(m -> m.signum() < 0).isPresent()));
+        } else {
+            tiles.add(margin("marginNow", actual.margin(), planned));
+            tiles.add(margin("marginLater", Optional.ofNullable(figures.slack()).map(Slack::left), planned));
+        }
         tiles.add(new Tile(
                 "earned",
                 write.money(actual.earnedPerHour()),
                 write.money(planned.flatMap(CostSums::earnedPerHour)),
                 false));
         return tiles;
+    }
+
+    private Tile margin(String key, Optional<BigDecimal> margin, Optional<CostSums> planned) {
+        boolean loss = margin.filter(m -> m.signum() < 0).isPresent();
+        return new Tile(key, write.money(margin), write.money(planned.flatMap(CostSums::margin)), loss);
     }
 
     private List<Rung> ladder() {
@@ -134,13 +140,14 @@ final class ReviewWriter {
                 .toList();
     }
 
-    private List<Part> loose() {
+    private List<ReviewPage.LoosePart> loose() {
         int all = figures.actual().minutes();
         return figures.loose().stream()
-                .map(part -> new Part(
-                        part.taskId() == null ? "" : part.name(),
+                .map(part -> new ReviewPage.LoosePart(
+                        part.name(),
+                        part.hourClass(),
                         Written.hours(part.minutes()),
-                        Written.share(part.minutes(), all) + ", " + part.hourClass(),
+                        Written.share(part.minutes(), all),
                         write.money(part.labour()),
                         base + "/hours?task=" + (part.taskId() == null ? "none" : part.taskId()) + "&class="
                                 + part.hourClass().replace(" ", "+")))

@@ -1,15 +1,19 @@
 package org.tallywright.materials.web;
 
 import java.util.List;
+import java.util.UUID;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.tallywright.catalog.Materials;
 import org.tallywright.jobs.JobHeads;
 import org.tallywright.materials.JobMaterials;
 import org.tallywright.materials.Kind;
 import org.tallywright.materials.MaterialLedger;
+import org.tallywright.materials.PaidPrices;
+import org.tallywright.shared.NotHere;
 import org.tallywright.web.Access;
 import org.tallywright.web.NavItem;
 import org.tallywright.web.Role;
@@ -24,11 +28,16 @@ class MaterialsController {
     private final MaterialLedger ledger;
     private final JobMaterials ofJob;
     private final JobHeads heads;
+    private final PaidPrices prices;
+    private final Materials catalog;
 
-    MaterialsController(MaterialLedger ledger, JobMaterials ofJob, JobHeads heads) {
+    MaterialsController(
+            MaterialLedger ledger, JobMaterials ofJob, JobHeads heads, PaidPrices prices, Materials catalog) {
         this.ledger = ledger;
         this.ofJob = ofJob;
         this.heads = heads;
+        this.prices = prices;
+        this.catalog = catalog;
     }
 
     @GetMapping("/materials")
@@ -66,6 +75,17 @@ class MaterialsController {
         model.addAttribute("rows", ledger.yields());
         model.addAttribute("tabs", tabs("yields"));
         return "materials/yields";
+    }
+
+    @GetMapping("/materials/prices/{id}")
+    String prices(@PathVariable UUID id, Model model) {
+        List<PaidPrices.Row> rows = prices.of(id);
+        model.addAttribute("material", catalog.find(id).orElseThrow(() -> new NotHere("material")));
+        model.addAttribute("rows", rows);
+        if (!rows.isEmpty()) {
+            model.addAttribute("range", PaidPrices.Range.of(rows));
+        }
+        return "materials/prices";
     }
 
     /** A helper sees quantities and no price. */

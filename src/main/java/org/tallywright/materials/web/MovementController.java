@@ -101,6 +101,17 @@ class MovementController {
         return back(kindOf(kind), form.job());
     }
 
+    /** An offcut is used up, also when its job is long closed. */
+    @PostMapping("/{id}/usage")
+    String use(@PathVariable String kind, @PathVariable UUID id, SignedIn me, RedirectAttributes redirect) {
+        if (kindOf(kind) != Kind.OFFCUTS) {
+            throw new NotHere("page");
+        }
+        store.offcutGone(id, clock.today(), me);
+        Flash.done(redirect, "The offcut is marked as used up.");
+        return "redirect:/materials/offcuts";
+    }
+
     private String save(
             Kind kind,
             UUID id,
@@ -136,7 +147,7 @@ class MovementController {
         model.addAttribute("form", form);
         model.addAttribute("errors", errors);
         model.addAttribute("materials", materials());
-        model.addAttribute("jobs", forms.jobChoices(form.job()));
+        model.addAttribute("jobs", forms.jobChoices(form.job(), me.is(Role.HELPER)));
         model.addAttribute("sources", sources());
         model.addAttribute("prices", me.is(Role.OWNER, Role.LEAD));
         return "materials/movement";

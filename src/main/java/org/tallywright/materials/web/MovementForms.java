@@ -70,12 +70,12 @@ class MovementForms {
                 draft.note());
     }
 
-    /** Open jobs by number, and the one that is chosen already. */
-    Map<String, String> jobChoices(@Nullable String chosen) {
+    /** Open jobs by number, and the one that is chosen already; a helper works on running ones. */
+    Map<String, String> jobChoices(@Nullable String chosen, boolean runningOnly) {
         Map<String, String> choices = new LinkedHashMap<>();
         jdbc.sql("""
                         select number, number || ' ' || title from job
-                        where state in ('running', 'bidding', 'lead') or number = ? order by (state = 'running') desc, number desc limit 200""").param(chosen == null ? "" : chosen).query(row -> {
+                        where state = 'running' or (not ? and (state in ('bidding', 'lead') or number = ?)) order by (state = 'running') desc, number desc limit 200""").params(runningOnly, chosen == null ? "" : chosen).query(row -> {
             choices.put(row.getString(1), row.getString(2));
         });
         return choices;
