@@ -258,6 +258,7 @@ class DemoBids {
                 from task t join stage s on s.id = t.stage_id left join piece p on p.id = t.piece_id
                 join bid b on b.job_id = t.job_id and b.kind = 'bid' and b.state = 'accepted'""");
         moveToChangeOrders(ledger);
+        countFromNought(ledger);
         int n = 0;
         Map<UUID, Integer> materials = new HashMap<>();
         Map<UUID, Integer> others = new HashMap<>();
@@ -273,14 +274,14 @@ class DemoBids {
                                 "insert into bid_other (bid_id, position, description, amount, estimate_other_id)"
                                         + " select ?, ?, description, amount, id from estimate_other where id = ?",
                                 bid,
-                                others.merge(bid, 1, Integer::sum),
+                                others.merge(bid, 1, Integer::sum) - 1,
                                 line);
             } else {
                 ledger.jdbc().update("""
                         insert into bid_material (bid_id, position, material_id, name, unit, net_quantity, yield, purchase_quantity,
                             unit_price, freight_amount, amount, estimate_material_id)
                         select ?, ?, m.id, m.name, m.unit, e.net_quantity, e.yield, e.purchase_quantity, e.unit_price, 0, e.amount, e.id
-                        from estimate_material e join material m on m.id = e.material_id where e.id = ?""", bid, materials.merge(bid, 1, Integer::sum), line);
+                        from estimate_material e join material m on m.id = e.material_id where e.id = ?""", bid, materials.merge(bid, 1, Integer::sum) - 1, line);
             }
         }
     }
@@ -309,6 +310,16 @@ class DemoBids {
                         starting_unit_hours, unit_hours, estimated_minutes from bid_task where task_id = ?""", order, positions.merge(order, 1, Integer::sum), task);
             ledger.jdbc().update("delete from bid_task where task_id = ? and bid_id <> ?", task, order);
         }
+    }
+
+    /** A list read back by position has no gaps and starts at nought; else it would hold lines that are not there. */
+    private static void countFromNought(DemoLedger ledger) {
+        ledger.jdbc().update("""
+                with lines as (delete from bid_task returning *)
+                insert into bid_task (bid_id, position, job_id, task_id, piece_name, stage_name, name, quantity, unit,
+                    starting_unit_hours, unit_hours, estimated_minutes)
+                select bid_id, row_number() over (partition by bid_id order by position) - 1, job_id, task_id, piece_name, stage_name,
+                    name, quantity, unit, starting_unit_hours, unit_hours, estimated_minutes from lines""");
     }
 
     private static String jobNumber(DemoLedger ledger, DemoRow job) {

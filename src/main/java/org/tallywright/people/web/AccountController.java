@@ -42,7 +42,7 @@ class AccountController {
             HttpServletResponse response) {
         try {
             crew.changePassword(me, present, password);
-            return "redirect:/sign-in";
+            return "redirect:/sign-in?out";
         } catch (Refused refused) {
             response.setStatus(HttpStatus.UNPROCESSABLE_ENTITY.value());
             model.addAttribute("errors", FormErrors.of(String.valueOf(refused.field()), refused.sentence()));
@@ -53,6 +53,6 @@ class AccountController {
     @PostMapping("/sessions/ending")
     String endSessions(SignedIn me) {
         crew.signOutEverywhere(me.personId(), me);
-        return "redirect:/sign-in";
+        return "redirect:/sign-in?out";
     }
 }
