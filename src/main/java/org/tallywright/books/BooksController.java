@@ -12,7 +12,6 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
-import org.springframework.web.servlet.mvc.method.annotation.StreamingResponseBody;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopClock;
 import org.tallywright.web.Access;
@@ -75,7 +74,7 @@ class BooksController {
     }
 
     @GetMapping("/hours.csv")
-    ResponseEntity<StreamingResponseBody> hours(
+    ResponseEntity<String> hours(
             @RequestParam(required = false) @Nullable String from,
             @RequestParam(required = false) @Nullable String to) {
         Period period = Period.of(from, to, clock.today());
@@ -109,7 +108,7 @@ class BooksController {
     }
 
     @GetMapping("/purchases.csv")
-    ResponseEntity<StreamingResponseBody> purchases(
+    ResponseEntity<String> purchases(
             @RequestParam(required = false) @Nullable String from,
             @RequestParam(required = false) @Nullable String to) {
         Period period = Period.of(from, to, clock.today());

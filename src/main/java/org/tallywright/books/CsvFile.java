@@ -1,8 +1,7 @@
 package org.tallywright.books;
 
 import java.io.IOException;
-import java.io.OutputStreamWriter;
-import java.io.Writer;
+import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -13,24 +12,24 @@ import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
-import org.springframework.web.servlet.mvc.method.annotation.StreamingResponseBody;
 
 /** A download of rows (RFC 4180, UTF-8). Text that a spreadsheet would take for a formula gets an apostrophe in front. */
 final class CsvFile {
     private CsvFile() {}
 
-    static ResponseEntity<StreamingResponseBody> of(String name, List<String> headings, List<Object[]> rows) {
-        StreamingResponseBody body = stream -> {
-            Writer writer = new OutputStreamWriter(stream, StandardCharsets.UTF_8);
-            write(writer, headings, rows);
-            writer.flush();
-        };
+    static ResponseEntity<String> of(String name, List<String> headings, List<Object[]> rows) {
+        StringBuilder text = new StringBuilder();
+        try {
+            write(text, headings, rows);
+        } catch (IOException impossible) {
+            throw new UncheckedIOException("a StringBuilder takes every character", impossible);
+        }
         return ResponseEntity.ok()
                 .contentType(new MediaType("text", "csv", StandardCharsets.UTF_8))
                 .header(
                         HttpHeaders.CONTENT_DISPOSITION,
                         ContentDisposition.attachment().filename(name).build().toString())
-                .body(body);
+                .body(text.toString());
     }
 
     static void write(Appendable out, List<String> headings, List<Object[]> rows) throws IOException {

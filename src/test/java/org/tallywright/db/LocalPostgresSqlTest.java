@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.lang.ProcessBuilder.Redirect;
 import java.net.ServerSocket;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -27,11 +26,17 @@ class LocalPostgresSqlTest {
 
     static DataFolder folder;
 
+    /** Beside the server that runs: within one JVM the library unpacks its programs once, for all data folders. */
+    static Path control;
+
     @BeforeAll
     static void firstStart() throws Exception {
         folder = DataFolder.prepare(temp.resolve("shop"));
         try (LocalPostgres postgres = LocalPostgres.start(folder, 0)) {
             one(postgres, "create table kept (words text); insert into kept values ('first start'); select 1");
+            Path server = Path.of(
+                    PidFile.of(data()).process().orElseThrow().info().command().orElseThrow());
+            control = server.resolveSibling(server.getFileName().toString().replace("postgres", "pg_ctl"));
         }
     }
 
@@ -90,11 +95,7 @@ class LocalPostgresSqlTest {
 
     /** Started as the library does it, by pg_ctl, but with nobody who holds the folder. */
     private static void startServerOfNobody() throws IOException, InterruptedException {
-        try (var tree = Files.walk(new Cluster(folder).binaries());
-                ServerSocket free = new ServerSocket(0)) {
-            Path control = tree.filter(file -> file.getFileName().toString().matches("pg_ctl(\\.exe)?"))
-                    .findFirst()
-                    .orElseThrow();
+        try (ServerSocket free = new ServerSocket(0)) {
             int port = free.getLocalPort();
             free.close();
             List<String> command = new ArrayList<>();

@@ -58,8 +58,8 @@ class LookTest {
                         gzip.write(bytes);
                     }
                     plain += bytes.length;
-                    // The server leaves files under 2 kB as they are.
-                    sent += bytes.length < 2048 ? bytes.length : packed.size();
+                    // The server leaves files under 512 bytes as they are.
+                    sent += bytes.length < 512 ? bytes.length : packed.size();
                 }
             }
         }

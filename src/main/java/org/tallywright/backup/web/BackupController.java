@@ -1,13 +1,12 @@
 package org.tallywright.backup.web;
 
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
-import org.springframework.http.MediaType;
-import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
-import org.springframework.web.servlet.mvc.method.annotation.StreamingResponseBody;
 import org.tallywright.backup.Backup;
 import org.tallywright.shared.ShopClock;
 import org.tallywright.web.Access;
@@ -31,15 +30,16 @@ class BackupController {
         return "backup/show";
     }
 
+    /** Written as it is read, so that a large shop needs no memory for it. */
     @GetMapping("/file")
-    ResponseEntity<StreamingResponseBody> download() {
-        String name = "tallywright-" + clock.today() + ".zip";
-        StreamingResponseBody body = backup::write;
-        return ResponseEntity.ok()
-                .contentType(MediaType.parseMediaType("application/zip"))
-                .header(
-                        HttpHeaders.CONTENT_DISPOSITION,
-                        ContentDisposition.attachment().filename(name).build().toString())
-                .body(body);
+    void download(HttpServletResponse response) throws IOException {
+        response.setContentType("application/zip");
+        response.setHeader(
+                HttpHeaders.CONTENT_DISPOSITION,
+                ContentDisposition.attachment()
+                        .filename("tallywright-" + clock.today() + ".zip")
+                        .build()
+                        .toString());
+        var unused = backup.write(response.getOutputStream());
     }
 }
