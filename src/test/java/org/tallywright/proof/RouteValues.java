@@ -33,6 +33,7 @@ final class RouteValues {
             Map.entry("jobs", "select number from job where id = :job"),
             Map.entry("bids", "select id from bid where job_id = :job order by accepted_on nulls last, id"),
             Map.entry("purchases", "select id from purchase order by unit_price = 17.93 desc, id"),
+            Map.entry("prices", "select material_id from purchase order by unit_price = 17.93 desc, id"),
             Map.entry("uses", "select id from material_use order by job_id = :job desc, id"),
             Map.entry("returns", "select id from material_return order by id"),
             Map.entry("offcuts", "select id from offcut order by id"),
