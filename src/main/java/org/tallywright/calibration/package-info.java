@@ -1,5 +1,5 @@
 /** What the shop's own past says about hours: the rate book, its forecasts and the record of how good they were. */
-@ApplicationModule
+@ApplicationModule(allowedDependencies = {"shared", "web", "trail", "people", "shop", "catalog"})
 @NullMarked
 package org.tallywright.calibration;
 

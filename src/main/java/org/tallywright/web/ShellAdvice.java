@@ -45,6 +45,7 @@ class ShellAdvice {
             more.add(item("hours", "Hours", "/hours"));
             more.add(item("clients", "Clients", "/clients"));
             more.add(item("catalog", "Catalogue", "/catalog"));
+            more.add(item("rates", "Rates", "/rates"));
         }
         if (role == Role.OWNER) {
             more.add(item("crew", "Crew", "/crew"));

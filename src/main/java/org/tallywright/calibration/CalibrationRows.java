@@ -1,0 +1,175 @@
+package org.tallywright.calibration;
+
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Timestamp;
+import java.time.Instant;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.tallywright.shared.Ids;
+import tools.jackson.core.type.TypeReference;
+import tools.jackson.databind.json.JsonMapper;
+
+/** The kept calibrations. */
+@Component
+class CalibrationRows {
+    private final JdbcClient jdbc;
+    private final JsonMapper json;
+
+    CalibrationRows(JdbcClient jdbc, JsonMapper json) {
+        this.jdbc = jdbc;
+        this.json = json;
+    }
+
+    record Row(
+            UUID id,
+            String state,
+            String why,
+            String step,
+            Instant askedAt,
+            @Nullable Instant madeAt,
+            String fingerprint,
+            boolean current) {
+        public boolean isUnderWay() {
+            return state.equals("asked") || state.equals("running");
+        }
+    }
+
+    /** The whole of a finished one. */
+    record Kept(Row row, Past past, Figures figures, List<Judged> record) {}
+
+    /** Several reasons that come together make one calibration. */
+    void ask(String why, Instant at) {
+        jdbc.sql("""
+                        insert into calibration (id, asked_at, state, why) values (?, ?, 'asked', ?)
+                        on conflict (state) where state = 'asked'
+                        do update set why = left(calibration.why || '; ' || excluded.why, 400)""").params(Ids.next(), Timestamp.from(at), why).update();
+    }
+
+    /** The next one to make: asked for, or left by a server that stopped. */
+    Optional<UUID> claim(Instant now) {
+        return jdbc.sql("""
+                        update calibration set state = 'running', started_at = :now, step = 'Reading the finished jobs'
+                        where id = (select id from calibration
+                            where state = 'asked' or (state = 'running' and started_at < :stale)
+                            order by asked_at limit 1 for update skip locked)
+                        returning id""")
+                .param("now", Timestamp.from(now))
+                .param("stale", Timestamp.from(now.minusSeconds(600)))
+                .query(UUID.class)
+                .optional();
+    }
+
+    void step(UUID id, String step) {
+        jdbc.sql("update calibration set step = ? where id = ?")
+                .params(step, id)
+                .update();
+    }
+
+    void forget(UUID id) {
+        jdbc.sql("delete from calibration where id = ?").param(id).update();
+    }
+
+    void fail(UUID id, String why) {
+        jdbc.sql("update calibration set state = 'failed', step = ? where id = ?")
+                .params(why, id)
+                .update();
+    }
+
+    void keep(UUID id, Past past, Figures figures, List<Judged> record, Instant at) {
+        String learnt = json.writeValueAsString(past);
+        jdbc.sql("""
+                        update calibration set state = 'done', step = '', made_at = ?, fingerprint = ?, past = ?::jsonb,
+                            figures = ?::jsonb, record = ?::jsonb where id = ?""")
+                .params(
+                        Timestamp.from(at),
+                        fingerprint(past),
+                        learnt,
+                        json.writeValueAsString(figures),
+                        json.writeValueAsString(record),
+                        id)
+                .update();
+        use(id);
+    }
+
+    void use(UUID id) {
+        jdbc.sql("update calibration set current = false where current").update();
+        jdbc.sql("update calibration set current = true where id = ?").param(id).update();
+    }
+
+    String fingerprint(Past past) {
+        return sum(past.canonical());
+    }
+
+    private static String sum(String text) {
+        try {
+            byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
+            return HexFormat.of().formatHex(digest);
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    Optional<UUID> current() {
+        return jdbc.sql("select id from calibration where current")
+                .query(UUID.class)
+                .optional();
+    }
+
+    Optional<Row> row(UUID id) {
+        return jdbc.sql(SELECT + " where id = ?")
+                .param(id)
+                .query(CalibrationRows::row)
+                .optional();
+    }
+
+    List<Row> newest(int most) {
+        return jdbc.sql(SELECT + " order by coalesce(made_at, asked_at) desc, id desc limit ?")
+                .param(most)
+                .query(CalibrationRows::row)
+                .list();
+    }
+
+    /** The finished one made just before that one. */
+    Optional<UUID> before(UUID id) {
+        return jdbc.sql("""
+                        select id from calibration where state = 'done'
+                        and (made_at, id) < (select made_at, id from calibration where id = ?) order by made_at desc, id desc limit 1""").param(id).query(UUID.class).optional();
+    }
+
+    Optional<Kept> kept(UUID id) {
+        return jdbc.sql("select *, past::text as p, figures::text as f, record::text as r from calibration"
+                        + " where id = ? and state = 'done'")
+                .param(id)
+                .query((row, n) -> new Kept(
+                        row(row, n),
+                        json.readValue(row.getString("p"), Past.class),
+                        json.readValue(row.getString("f"), Figures.class),
+                        json.readValue(row.getString("r"), new TypeReference<List<Judged>>() {})))
+                .optional();
+    }
+
+    private static final String SELECT =
+            "select id, state, why, step, asked_at, made_at, fingerprint, current from calibration";
+
+    private static Row row(ResultSet row, int n) throws SQLException {
+        Timestamp made = row.getTimestamp("made_at");
+        return new Row(
+                row.getObject("id", UUID.class),
+                row.getString("state"),
+                row.getString("why"),
+                row.getString("step"),
+                row.getTimestamp("asked_at").toInstant(),
+                made == null ? null : made.toInstant(),
+                row.getString("fingerprint"),
+                row.getBoolean("current"));
+    }
+}

@@ -1,0 +1,55 @@
+package org.tallywright.calibration;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import org.tallywright.calibration.engine.PlannedTask;
+
+/**
+ * A finished job, all hours in person-hours.
+ *
+ * @param key the job's id, or import:batch:name
+ * @param number of the job, or its name in the file
+ * @param knownBy the day before which anything must have been known to help its bid: accepted, else opened
+ * @param lines its tasks as they were planned; those dropped on the way are not among them
+ * @param lineHours logged on those tasks, in the hour classes that belong to a rate
+ * @param otherHours all other hours, by hour class
+ * @param bidHours hours of the accepted bids, null without one
+ * @param labourRate of the accepted bid
+ */
+record PastJob(
+        String key,
+        String number,
+        String title,
+        boolean imported,
+        LocalDate knownBy,
+        LocalDate closedOn,
+        List<Line> lines,
+        double lineHours,
+        Map<String, Double> otherHours,
+        @Nullable Double bidHours,
+        @Nullable BigDecimal labourRate) {
+
+    /** @param estimate person-hours at the starting rate */
+    record Line(String task, String kind, double estimate, Set<String> conditions) {
+        PlannedTask planned() {
+            return new PlannedTask(task, kind, List.of(), estimate, conditions);
+        }
+    }
+
+    List<PlannedTask> planned() {
+        return lines.stream().map(Line::planned).toList();
+    }
+
+    double estimate() {
+        return lines.stream().mapToDouble(Line::estimate).sum();
+    }
+
+    double actual() {
+        return lineHours
+                + otherHours.values().stream().mapToDouble(Double::doubleValue).sum();
+    }
+}

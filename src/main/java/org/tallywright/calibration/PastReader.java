@@ -1,0 +1,140 @@
+package org.tallywright.calibration;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.calibration.WorkRows.HoursRow;
+import org.tallywright.calibration.WorkRows.JobRow;
+import org.tallywright.calibration.WorkRows.PastRow;
+import org.tallywright.calibration.WorkRows.TaskRow;
+import org.tallywright.calibration.engine.Observation;
+import org.tallywright.calibration.engine.WorkerShare;
+
+/** Puts the shop's finished work together: closed jobs, and what was imported; without the jobs somebody left out. */
+@Component
+class PastReader {
+    private final WorkRows rows;
+    private final JdbcClient jdbc;
+
+    PastReader(WorkRows rows, JdbcClient jdbc) {
+        this.rows = rows;
+        this.jdbc = jdbc;
+    }
+
+    @Transactional(readOnly = true)
+    Past read() {
+        Past all = everything();
+        Set<String> leftOut = leftOut();
+        return leftOut.isEmpty() ? all : all.of(job -> !leftOut.contains(job.key()));
+    }
+
+    @Transactional(readOnly = true)
+    Past everything() {
+        List<Observation> tasks = new ArrayList<>();
+        List<PastJob> jobs = new ArrayList<>();
+        closed(tasks, jobs);
+        imported(tasks, jobs);
+        tasks.sort(Comparator.comparing(Observation::done).thenComparing(Observation::task));
+        jobs.sort(Comparator.comparing(PastJob::closedOn).thenComparing(PastJob::number));
+        Map<UUID, Double> rates = new TreeMap<>();
+        rows.rates().forEach(rate -> rates.put(rate.id(), rate.rate().doubleValue()));
+        return new Past(List.copyOf(tasks), List.copyOf(jobs), rates);
+    }
+
+    Set<String> leftOut() {
+        return jdbc.sql("select job_key from job_left_out").query(String.class).set();
+    }
+
+    private void closed(List<Observation> tasks, List<PastJob> jobs) {
+        Map<UUID, List<TaskRow>> byJob =
+                rows.tasksOfClosedJobs().stream().collect(Collectors.groupingBy(TaskRow::jobId));
+        Map<UUID, List<HoursRow>> hours =
+                rows.hoursOfClosedJobs().stream().collect(Collectors.groupingBy(HoursRow::jobId));
+        for (JobRow job : rows.closedJobs()) {
+            JobWork work =
+                    new JobWork(byJob.getOrDefault(job.id(), List.of()), hours.getOrDefault(job.id(), List.of()));
+            tasks.addAll(work.finished());
+            jobs.add(new PastJob(
+                    job.id().toString(),
+                    job.number(),
+                    job.title(),
+                    false,
+                    job.knownBy(),
+                    job.closedOn(),
+                    work.lines(),
+                    work.lineHours(),
+                    work.otherHours(),
+                    job.bidHours() == null ? null : job.bidHours().doubleValue(),
+                    job.labourRate()));
+        }
+    }
+
+    private void imported(List<Observation> tasks, List<PastJob> jobs) {
+        Map<String, List<PastRow>> byJob = new LinkedHashMap<>();
+        rows.imported()
+                .forEach(row -> byJob.computeIfAbsent(key(row), key -> new ArrayList<>())
+                        .add(row));
+        byJob.forEach((key, rowsOfJob) -> {
+            rowsOfJob.forEach(row -> tasks.add(observation(key, row)));
+            jobs.add(job(key, rowsOfJob));
+        });
+    }
+
+    private static String key(PastRow row) {
+        return "import:" + row.batch() + ":" + row.job();
+    }
+
+    private static Observation observation(String key, PastRow row) {
+        return new Observation(
+                row.id().toString(),
+                key,
+                row.kind().toString(),
+                row.personId() == null
+                        ? List.of()
+                        : WorkerShare.alone(row.personId().toString()),
+                row.quantity().doubleValue(),
+                row.rate().doubleValue(),
+                row.actualMinutes() / 60.0,
+                row.doneOn(),
+                Set.of());
+    }
+
+    private static PastJob job(String key, List<PastRow> rows) {
+        LocalDate first = rows.stream()
+                .map(row -> row.startedOn() == null ? row.doneOn() : row.startedOn())
+                .min(Comparator.naturalOrder())
+                .orElseThrow();
+        LocalDate last = rows.stream()
+                .map(PastRow::doneOn)
+                .max(Comparator.naturalOrder())
+                .orElseThrow();
+        return new PastJob(
+                key,
+                rows.get(0).job(),
+                "",
+                true,
+                first,
+                last,
+                rows.stream()
+                        .map(row -> new PastJob.Line(
+                                row.id().toString(),
+                                row.kind().toString(),
+                                row.quantity().multiply(row.rate()).doubleValue(),
+                                Set.of()))
+                        .toList(),
+                rows.stream().mapToInt(PastRow::actualMinutes).sum() / 60.0,
+                Map.of(),
+                null,
+                null);
+    }
+}

@@ -1,0 +1,232 @@
+package org.tallywright.calibration;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.calibration.engine.Observation;
+import org.tallywright.catalog.SaveTaskKind;
+import org.tallywright.catalog.TaskKindCard;
+import org.tallywright.catalog.TaskKindDesk;
+import org.tallywright.catalog.TaskKinds;
+import org.tallywright.shared.Refused;
+import org.tallywright.shared.UnitHours;
+
+/** Hours per unit of each task kind: the starting rate, and what the shop's own finished work says. */
+@Service
+public class RateBook {
+    private final Shelf shelf;
+    private final CalibrationRows rows;
+    private final TaskKinds kinds;
+    private final TaskKindDesk desk;
+    private final Recalibration recalibration;
+
+    RateBook(Shelf shelf, CalibrationRows rows, TaskKinds kinds, TaskKindDesk desk, Recalibration recalibration) {
+        this.shelf = shelf;
+        this.rows = rows;
+        this.kinds = kinds;
+        this.desk = desk;
+        this.recalibration = recalibration;
+    }
+
+    /**
+     * @param madeAt null: nothing learnt yet
+     * @param underWay how far a new calibration is, empty where none is being made
+     */
+    public record State(int tasks, int jobs, @Nullable Instant madeAt, String underWay) {}
+
+    /**
+     * @param typical the middle of the calibrated range, null while the shop has no calibration
+     * @param low lower end of the range that holds four times in five
+     * @param size hours of a task, at the starting rate, that the range is for
+     * @param startingPercent how much of it is still the starting rate
+     */
+    public record Entry(
+            TaskKindCard kind,
+            @Nullable UnitHours typical,
+            @Nullable UnitHours low,
+            @Nullable UnitHours high,
+            double size,
+            int tasks,
+            int jobs,
+            int startingPercent,
+            @Nullable Trend trend) {}
+
+    /** A finished task of the kind. {@code jobNumber} has a page unless it was imported. */
+    public record Point(LocalDate done, UnitHours took, String jobNumber, boolean imported) {}
+
+    /** What the kind took on one job. */
+    public record OnJob(
+            String number,
+            String title,
+            boolean imported,
+            int tasks,
+            BigDecimal quantity,
+            double hours,
+            UnitHours took) {}
+
+    public record KindHistory(Entry entry, List<Point> points, List<OnJob> jobs) {}
+
+    @Transactional(readOnly = true)
+    public State state() {
+        String underWay = rows.newest(3).stream()
+                .filter(CalibrationRows.Row::isUnderWay)
+                .map(row -> row.step().isEmpty() ? "Waiting to start" : row.step())
+                .findFirst()
+                .orElse("");
+        return shelf.kept()
+                .map(kept -> new State(
+                        kept.figures().tasks(),
+                        kept.figures().jobs(),
+                        kept.row().madeAt(),
+                        underWay))
+                .orElse(new State(0, 0, null, underWay));
+    }
+
+    @Transactional(readOnly = true)
+    public List<Entry> entries() {
+        Map<UUID, List<Observation>> own = new HashMap<>();
+        shelf.fitted()
+                .past()
+                .tasks()
+                .forEach(task -> own.computeIfAbsent(UUID.fromString(task.kind()), kind -> new ArrayList<>())
+                        .add(task));
+        return kinds.all().stream()
+                .filter(kind -> kind.active() || own.containsKey(kind.id()))
+                .map(kind -> entry(kind, own.getOrDefault(kind.id(), List.of())))
+                .toList();
+    }
+
+    private Entry entry(TaskKindCard kind, List<Observation> own) {
+        Optional<Figures.KindRate> said = shelf.kept()
+                .flatMap(kept -> kept.figures().kinds().stream()
+                        .filter(rate -> rate.kind().equals(kind.id()))
+                        .findFirst());
+        if (said.isEmpty()) {
+            return new Entry(kind, null, null, null, 0, 0, 0, 100, null);
+        }
+        Figures.KindRate rate = said.get();
+        return new Entry(
+                kind,
+                unitHours(rate.median()),
+                unitHours(rate.low()),
+                unitHours(rate.high()),
+                rate.size(),
+                rate.tasks(),
+                rate.jobs(),
+                (int) Math.round(100 * rate.startingShare()),
+                Trend.of(own).orElse(null));
+    }
+
+    @Transactional(readOnly = true)
+    public KindHistory history(UUID id) {
+        TaskKindCard kind = kinds.card(id);
+        Past past = shelf.fitted().past();
+        List<Observation> own = past.tasks().stream()
+                .filter(task -> task.kind().equals(id.toString()) && task.quantity() > 0)
+                .toList();
+        Map<String, PastJob> jobs = new HashMap<>();
+        past.jobs().forEach(job -> jobs.put(job.key(), job));
+        return new KindHistory(
+                entry(kind, own),
+                own.stream()
+                        .map(task -> {
+                            PastJob job = jobs.get(task.job());
+                            return new Point(
+                                    task.done(),
+                                    unitHours(task.actualHours() / task.quantity()),
+                                    job == null ? "" : job.number(),
+                                    job == null || job.imported());
+                        })
+                        .toList(),
+                onJobs(own, jobs));
+    }
+
+    private static List<OnJob> onJobs(List<Observation> own, Map<String, PastJob> jobs) {
+        Map<String, List<Observation>> byJob = new LinkedHashMap<>();
+        own.forEach(task ->
+                byJob.computeIfAbsent(task.job(), job -> new ArrayList<>()).add(task));
+        List<OnJob> all = new ArrayList<>();
+        for (String key : new LinkedHashSet<>(byJob.keySet())) {
+            PastJob job = jobs.get(key);
+            List<Observation> tasks = byJob.getOrDefault(key, List.of());
+            if (job == null) {
+                continue;
+            }
+            double quantity = tasks.stream().mapToDouble(Observation::quantity).sum();
+            double hours = tasks.stream().mapToDouble(Observation::actualHours).sum();
+            all.add(
+                    0,
+                    new OnJob(
+                            job.number(),
+                            job.title(),
+                            job.imported(),
+                            tasks.size(),
+                            BigDecimal.valueOf(quantity)
+                                    .round(new MathContext(6))
+                                    .stripTrailingZeros(),
+                            hours,
+                            unitHours(hours / quantity)));
+        }
+        return all;
+    }
+
+    /**
+     * Makes the calibrated middle the starting rate. Past and planned tasks are then measured against it, so what was learnt
+     * is kept and nothing is corrected twice.
+     *
+     * @param version of the task kind that the page showed
+     * @param shown the rate that the page showed
+     * @throws Refused where the calibration has changed since, or has nothing of the shop's own
+     */
+    @Transactional
+    public void accept(UUID id, int version, UnitHours shown, String basis) {
+        TaskKindCard kind = kinds.card(id);
+        Entry entry = entry(kind, List.of());
+        UnitHours rate = entry.typical();
+        if (kind.unitHours().equals(shown)) {
+            return;
+        }
+        if (rate == null || entry.tasks() == 0) {
+            throw new Refused("The shop has no finished task of this kind yet; there is nothing to accept.");
+        }
+        if (!rate.equals(shown)) {
+            throw new Refused("The calibrated rate is " + rate + " h by now. Look at it again, then accept it.");
+        }
+        desk.save(new SaveTaskKind(
+                id,
+                version,
+                kind.name(),
+                kind.stageId(),
+                kind.unit(),
+                rate,
+                kind.low() != null && kind.low().compareTo(rate) > 0 ? rate : kind.low(),
+                kind.high() != null && kind.high().compareTo(rate) < 0 ? rate : kind.high(),
+                kind.place(),
+                kind.hourClass(),
+                kind.drivers(),
+                basis,
+                kind.caution(),
+                kind.cautionSource(),
+                kind.waits(),
+                java.util.Set.copyOf(kind.before())));
+        recalibration.ask("New starting rate of \"" + kind.name() + "\": " + rate + " h for one "
+                + kind.unit().label());
+    }
+
+    /** Three figures that count are more than enough. */
+    static UnitHours unitHours(double hours) {
+        return UnitHours.of(BigDecimal.valueOf(hours).round(new MathContext(3)));
+    }
+}

@@ -1,0 +1,179 @@
+package org.tallywright.calibration;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.boot.context.event.ApplicationReadyEvent;
+import org.springframework.context.event.EventListener;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.springframework.transaction.support.TransactionSynchronization;
+import org.springframework.transaction.support.TransactionSynchronizationManager;
+import org.springframework.transaction.support.TransactionTemplate;
+import org.tallywright.shared.Ids;
+import org.tallywright.shared.NotHere;
+import org.tallywright.shared.Refused;
+import org.tallywright.shared.ShopClock;
+import org.tallywright.trail.Trail;
+
+/**
+ * Makes a new calibration when the past has changed: asked for inside the changing transaction, made after it in the
+ * background. Until it is done the one before stays in use; a failure leaves it in use too.
+ */
+@Service
+public class Recalibration {
+    private static final Logger LOG = LoggerFactory.getLogger(Recalibration.class);
+
+    private final CalibrationRows rows;
+    private final PastReader reader;
+    private final Background background;
+    private final TransactionTemplate transaction;
+    private final JdbcClient jdbc;
+    private final ShopClock clock;
+    private final Trail trail;
+
+    Recalibration(
+            CalibrationRows rows,
+            PastReader reader,
+            Background background,
+            TransactionTemplate transaction,
+            JdbcClient jdbc,
+            ShopClock clock,
+            Trail trail) {
+        this.rows = rows;
+        this.reader = reader;
+        this.background = background;
+        this.transaction = transaction;
+        this.jdbc = jdbc;
+        this.clock = clock;
+        this.trail = trail;
+    }
+
+    /** @param why in a few words, to stand beside the new calibration */
+    @Transactional
+    public void ask(String why) {
+        rows.ask(why, clock.now());
+        TransactionSynchronizationManager.registerSynchronization(new TransactionSynchronization() {
+            @Override
+            public void afterCommit() {
+                background.later(Recalibration.this::work);
+            }
+        });
+    }
+
+    /** Takes up what was left at the last stop; a shop with finished jobs and no calibration gets its first. */
+    @EventListener(ApplicationReadyEvent.class)
+    void start() {
+        Boolean first = jdbc.sql("select not exists (select 1 from calibration) and exists"
+                        + " (select 1 from job where state = 'closed')")
+                .query(Boolean.class)
+                .single();
+        transaction.executeWithoutResult(status -> {
+            jdbc.sql("update calibration set started_at = to_timestamp(0) where state = 'running'")
+                    .update();
+            if (first) {
+                rows.ask("First calibration of this shop", clock.now());
+            }
+        });
+        background.later(this::work);
+    }
+
+    /** Nothing more is learnt from that job. */
+    @Transactional
+    public void leaveOut(String jobKey, String reason, UUID by) {
+        if (reason.isBlank()) {
+            throw new Refused("reason", "Say why, so that somebody can follow it later.");
+        }
+        String number = number(jobKey);
+        trail.by(by);
+        int added = jdbc.sql("""
+                        insert into job_left_out (id, job_key, reason, left_by, left_at) values (?, ?, ?, ?, ?)
+                        on conflict (job_key) do nothing""")
+                .params(Ids.next(), jobKey, reason.strip(), by, java.sql.Timestamp.from(clock.now()))
+                .update();
+        if (added > 0) {
+            ask("Job " + number + " left out: " + reason.strip());
+        }
+    }
+
+    /** It is learnt from again. */
+    @Transactional
+    public void takeBack(String jobKey, UUID by) {
+        String number = number(jobKey);
+        trail.by(by);
+        int gone = jdbc.sql("delete from job_left_out where job_key = ?")
+                .param(jobKey)
+                .update();
+        if (gone > 0) {
+            ask("Job " + number + " counts again");
+        }
+    }
+
+    private String number(String jobKey) {
+        return reader.everything().jobs().stream()
+                .filter(job -> job.key().equals(jobKey))
+                .map(PastJob::number)
+                .findFirst()
+                .orElseThrow(() -> new NotHere("job"));
+    }
+
+    /** Uses an earlier calibration as it was, until the next one is made. */
+    @Transactional
+    public void use(UUID id) {
+        CalibrationRows.Row row = rows.row(id).orElseThrow(() -> new NotHere("calibration"));
+        if (!row.state().equals("done")) {
+            throw new Refused("This calibration was never finished.");
+        }
+        rows.use(id);
+    }
+
+    /** Makes all that were asked for. Called in the background. */
+    public void work() {
+        try {
+            while (workOnce()) {
+                LOG.debug("one calibration made");
+            }
+        } catch (RuntimeException e) {
+            LOG.warn("The calibration could not be made; the one before stays in use.", e);
+        }
+    }
+
+    private boolean workOnce() {
+        Optional<UUID> claimed = transaction.execute(status -> rows.claim(clock.now()));
+        if (claimed.isEmpty()) {
+            return false;
+        }
+        UUID id = claimed.get();
+        try {
+            make(id);
+        } catch (RuntimeException e) {
+            LOG.warn("The calibration could not be made; the one before stays in use.", e);
+            transaction.executeWithoutResult(status -> rows.fail(id, "It could not be made; see the log."));
+        }
+        return true;
+    }
+
+    private void make(UUID id) {
+        Past past = reader.read();
+        String known = rows.current()
+                .flatMap(rows::row)
+                .map(CalibrationRows.Row::fingerprint)
+                .orElse("");
+        if (rows.fingerprint(past).equals(known)) {
+            transaction.executeWithoutResult(status -> rows.forget(id));
+            return;
+        }
+        step(id, "Looking back at finished jobs");
+        List<Judged> record = Fitted.record(past, step -> step(id, step));
+        step(id, "Working out the rates");
+        Figures figures = Fitted.of(null, past, clock.today(), record).figures();
+        transaction.executeWithoutResult(status -> rows.keep(id, past, figures, record, clock.now()));
+    }
+
+    private void step(UUID id, String step) {
+        transaction.executeWithoutResult(status -> rows.step(id, step));
+    }
+}

@@ -1,0 +1,59 @@
+package org.tallywright.calibration;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.concurrent.atomic.AtomicReference;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.shared.ShopClock;
+
+/** The calibration in use, fitted once for each that becomes current. */
+@Component
+class Shelf {
+    private static final Fitted STARTING = Fitted.of(null, Past.nothing(), LocalDate.EPOCH, List.of());
+
+    private final CalibrationRows rows;
+    private final ShopClock clock;
+    private final AtomicReference<@Nullable Pair> taken = new AtomicReference<>();
+
+    Shelf(CalibrationRows rows, ShopClock clock) {
+        this.rows = rows;
+        this.clock = clock;
+    }
+
+    private record Pair(Fitted fitted, CalibrationRows.Kept kept) {}
+
+    /** Without any finished job: the starting rates. */
+    @Transactional(readOnly = true)
+    Fitted fitted() {
+        return pair().map(Pair::fitted).orElse(STARTING);
+    }
+
+    @Transactional(readOnly = true)
+    Optional<CalibrationRows.Kept> kept() {
+        return pair().map(Pair::kept);
+    }
+
+    private Optional<Pair> pair() {
+        UUID current = rows.current().orElse(null);
+        if (current == null) {
+            return Optional.empty();
+        }
+        Pair seen = taken.get();
+        if (seen != null && seen.kept().row().id().equals(current)) {
+            return Optional.of(seen);
+        }
+        Optional<Pair> read = rows.kept(current).map(this::fit);
+        read.ifPresent(taken::set);
+        return read;
+    }
+
+    private Pair fit(CalibrationRows.Kept kept) {
+        LocalDate made = clock.dateOf(
+                kept.row().madeAt() == null ? kept.row().askedAt() : kept.row().madeAt());
+        return new Pair(Fitted.of(kept.row().id(), kept.past(), made, kept.record()), kept);
+    }
+}

@@ -1,0 +1,166 @@
+package org.tallywright.calibration;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.tallywright.shared.HourClass;
+
+/** Reads work from jobs, tasks and time entries. Starting rates are the catalogue's of today, unless the unit was changed. */
+@Component
+class WorkRows {
+    static final Set<String> RATE_CLASSES = Arrays.stream(HourClass.values())
+            .filter(HourClass::countsInRate)
+            .map(HourClass::code)
+            .collect(Collectors.toSet());
+
+    private static final String TASK = """
+            select t.id, t.job_id, t.task_kind_id as kind, t.name, t.quantity, coalesce(t.quantity_done, t.quantity) as done,
+                   case when t.unit = k.unit then k.unit_hours else t.starting_unit_hours end as rate,
+                   t.state, t.done_on, t.assigned_to, s.occupied, s.out_of_square, s.stairs
+            from task t
+            join task_kind k on k.id = t.task_kind_id
+            join job j on j.id = t.job_id
+            join site s on s.id = j.site_id
+            """;
+
+    private final JdbcClient jdbc;
+
+    WorkRows(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    record JobRow(
+            UUID id,
+            String number,
+            String title,
+            LocalDate knownBy,
+            LocalDate closedOn,
+            @Nullable BigDecimal bidHours,
+            @Nullable BigDecimal labourRate) {}
+
+    /** @param rate starting person-hours per unit */
+    record TaskRow(
+            UUID id,
+            UUID jobId,
+            UUID kind,
+            String name,
+            BigDecimal quantity,
+            BigDecimal done,
+            BigDecimal rate,
+            String state,
+            @Nullable LocalDate doneOn,
+            @Nullable UUID assignedTo,
+            boolean occupied,
+            boolean outOfSquare,
+            boolean stairs) {
+
+        double planned() {
+            return quantity.multiply(rate).doubleValue();
+        }
+
+        Set<String> conditions() {
+            Set<String> held = new TreeSet<>();
+            if (occupied) {
+                held.add("occupied");
+            }
+            if (outOfSquare) {
+                held.add("out of square");
+            }
+            if (stairs) {
+                held.add("stairs");
+            }
+            return held;
+        }
+    }
+
+    /** Minutes of one person in one hour class on a task, or on the job without a task. */
+    record HoursRow(UUID jobId, @Nullable UUID taskId, UUID personId, String hourClass, int minutes) {
+        boolean inRate() {
+            return RATE_CLASSES.contains(hourClass);
+        }
+    }
+
+    record PastRow(
+            UUID id,
+            UUID batch,
+            String job,
+            UUID kind,
+            BigDecimal quantity,
+            BigDecimal rate,
+            int actualMinutes,
+            @Nullable LocalDate startedOn,
+            LocalDate doneOn,
+            @Nullable UUID personId) {}
+
+    List<JobRow> closedJobs() {
+        return jdbc.sql("""
+                        select j.id, j.number, j.title, coalesce(j.accepted_on, j.opened_on) as known_by, j.closed_on,
+                               b.bid_hours, b.labour_rate
+                        from job j
+                        cross join lateral (select sum(estimated_minutes) / 60.0 as bid_hours,
+                            max(labour_rate) filter (where kind = 'bid') as labour_rate
+                            from bid where job_id = j.id and state = 'accepted') b
+                        where j.state = 'closed' order by j.closed_on, j.number""").query(JobRow.class).list();
+    }
+
+    List<TaskRow> tasksOfClosedJobs() {
+        return jdbc.sql(TASK + " where j.state = 'closed' and t.state = 'done' order by t.done_on, t.id")
+                .query(TaskRow.class)
+                .list();
+    }
+
+    List<HoursRow> hoursOfClosedJobs() {
+        return jdbc.sql("""
+                        select e.job_id, e.task_id, e.person_id, e.hour_class, sum(e.minutes)::int as minutes
+                        from time_entry e join job j on j.id = e.job_id where j.state = 'closed'
+                        group by e.job_id, e.task_id, e.person_id, e.hour_class order by 1, 2, 3, 4""").query(HoursRow.class).list();
+    }
+
+    List<PastRow> imported() {
+        return jdbc.sql("""
+                        select p.id, p.past_import_id as batch, p.job, p.task_kind_id as kind, p.quantity, k.unit_hours as rate,
+                               p.actual_minutes, p.started_on, p.done_on, p.person_id
+                        from past_task p join task_kind k on k.id = p.task_kind_id
+                        order by p.done_on, p.id""").query(PastRow.class).list();
+    }
+
+    List<RateRow> rates() {
+        return jdbc.sql("select id, unit_hours as rate from task_kind")
+                .query(RateRow.class)
+                .list();
+    }
+
+    record RateRow(UUID id, BigDecimal rate) {}
+
+    List<TaskRow> tasks(Collection<UUID> ids) {
+        return ids.isEmpty()
+                ? List.of()
+                : jdbc.sql(TASK + " where t.id in (:ids)")
+                        .param("ids", ids)
+                        .query(TaskRow.class)
+                        .list();
+    }
+
+    List<TaskRow> tasksOf(UUID job) {
+        return jdbc.sql(TASK + " where t.job_id = ? and t.state <> 'dropped' order by t.position, t.id")
+                .param(job)
+                .query(TaskRow.class)
+                .list();
+    }
+
+    List<HoursRow> hoursOf(UUID job, LocalDate until) {
+        return jdbc.sql("""
+                        select job_id, task_id, person_id, hour_class, sum(minutes)::int as minutes from time_entry
+                        where job_id = ? and on_date <= ?
+                        group by job_id, task_id, person_id, hour_class order by 1, 2, 3, 4""").params(job, until).query(HoursRow.class).list();
+    }
+}

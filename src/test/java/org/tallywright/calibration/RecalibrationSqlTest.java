@@ -1,0 +1,157 @@
+package org.tallywright.calibration;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.UUID;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.tallywright.AppTest;
+import org.tallywright.jobs.JobDesk;
+import org.tallywright.jobs.JobRef;
+import org.tallywright.people.SamplePeople;
+import org.tallywright.shared.Refused;
+import org.tallywright.shared.UnitHours;
+import org.tallywright.web.SignedIn;
+
+@AppTest
+class RecalibrationSqlTest {
+    @Autowired
+    SamplePast past;
+
+    @Autowired
+    SamplePeople people;
+
+    @Autowired
+    RateBook book;
+
+    @Autowired
+    Recalibration recalibration;
+
+    @Autowired
+    CalibrationRows rows;
+
+    @Autowired
+    JobDesk jobs;
+
+    @Autowired
+    HeldWork held;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    private RateBook.Entry sanding() {
+        return book.history(past.sanding()).entry();
+    }
+
+    private double typical() {
+        UnitHours typical = sanding().typical();
+        return typical == null ? 0 : typical.amount().doubleValue();
+    }
+
+    private double upperEnd() {
+        UnitHours high = sanding().high();
+        return high == null ? 0 : high.amount().doubleValue();
+    }
+
+    @Test
+    void aShopWithoutFinishedJobsHasStartingRatesOnly() {
+        people.owner();
+        assertThat(sanding().typical()).isNull();
+        assertThat(sanding().startingPercent()).isEqualTo(100);
+        past.calibrated();
+        assertThat(sanding().tasks()).isZero();
+        assertThat(sanding().startingPercent()).isEqualTo(100);
+    }
+
+    @Test
+    void learnsFromFinishedJobsTowardsWhatTheyTook() {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 2, "1.5");
+        assertThat(typical()).isGreaterThan(0.1);
+        int starting2 = sanding().startingPercent();
+        past.jobs(ada, 8, "1.5");
+        assertThat(sanding().tasks()).isEqualTo(10);
+        assertThat(sanding().jobs()).isEqualTo(10);
+        assertThat(typical()).isCloseTo(0.15, within(0.012));
+        assertThat(sanding().startingPercent()).isLessThan(starting2);
+    }
+
+    @Test
+    void closingAndReopeningAskForANewCalibration() {
+        SignedIn ada = people.owner();
+        JobRef job = past.job(ada, SamplePast.FIRST, "2");
+        past.calibrated();
+        assertThat(sanding().tasks()).isEqualTo(1);
+        jobs.reopen(job.id(), "a door rubs", ada.personId());
+        assertThat(rows.newest(1).get(0).why()).isEqualTo("Job " + job.number() + " reopened");
+        assertThat(sanding().tasks())
+                .as("the old one holds until the new one is made")
+                .isEqualTo(1);
+        held.run();
+        assertThat(sanding().tasks()).isZero();
+    }
+
+    @Test
+    void theSameDataMakeNoNewCalibration() {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 3, "1.2");
+        past.calibrated();
+        past.calibrated();
+        assertThat(rows.newest(9)).hasSize(1);
+    }
+
+    @Test
+    void leavesAJobOutAndGoesBack() {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 5, "1");
+        JobRef odd = past.job(ada, SamplePast.FIRST.plusMonths(6), "3");
+        past.calibrated();
+        UUID withOdd = rows.current().orElseThrow();
+        double high = upperEnd();
+        assertThatThrownBy(() -> recalibration.leaveOut(odd.id().toString(), " ", ada.personId()))
+                .isInstanceOf(Refused.class);
+        recalibration.leaveOut(odd.id().toString(), "flood in the shop", ada.personId());
+        held.run();
+        assertThat(upperEnd()).isLessThan(high);
+        assertThat(sanding().tasks()).isEqualTo(5);
+        assertThat(rows.newest(1).get(0).why()).contains("flood in the shop");
+        recalibration.use(withOdd);
+        assertThat(sanding().tasks()).isEqualTo(6);
+        recalibration.takeBack(odd.id().toString(), ada.personId());
+        held.run();
+        assertThat(upperEnd()).isEqualTo(high);
+    }
+
+    @Test
+    void anAcceptedRateCorrectsNothingTwice() {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 8, "1.5");
+        RateBook.Entry before = sanding();
+        UnitHours typical = before.typical();
+        assertThat(typical).isNotNull();
+        book.accept(past.sanding(), before.kind().version(), typical, "own hours");
+        held.run();
+        RateBook.Entry after = sanding();
+        assertThat(after.kind().unitHours()).isEqualTo(typical);
+        assertThat(typical()).isCloseTo(typical.amount().doubleValue(), within(0.012));
+        assertThat(after.tasks()).isEqualTo(8);
+    }
+
+    @Test
+    void eachPredictionKnowsOnlyWhatWasClosedBefore() {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 4, "1.5");
+        List<Judged> record =
+                rows.kept(rows.current().orElseThrow()).orElseThrow().record();
+        assertThat(record).extracting(Judged::knownJobs).containsExactly(0, 1, 2, 3);
+        assertThat(record.get(0).actual()).isCloseTo(7 * 1.5 + 0.5, within(0.01));
+        assertThat(record.get(3).hours().median())
+                .isGreaterThan(record.get(0).hours().median());
+        assertThat(record.get(0).labourRate()).isEqualTo((BigDecimal) null);
+    }
+}

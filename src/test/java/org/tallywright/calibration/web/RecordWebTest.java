@@ -1,0 +1,108 @@
+package org.tallywright.calibration.web;
+
+import static org.hamcrest.Matchers.containsString;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.content;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.redirectedUrl;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
+import static org.tallywright.people.SamplePeople.signedIn;
+
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.web.servlet.MockMvc;
+import org.springframework.test.web.servlet.ResultActions;
+import org.tallywright.AppTest;
+import org.tallywright.calibration.HeldWork;
+import org.tallywright.calibration.SamplePast;
+import org.tallywright.jobs.JobRef;
+import org.tallywright.people.SamplePeople;
+import org.tallywright.web.SignedIn;
+
+@AppTest
+class RecordWebTest {
+    @Autowired
+    MockMvc mvc;
+
+    @Autowired
+    SamplePast past;
+
+    @Autowired
+    SamplePeople people;
+
+    @Autowired
+    HeldWork held;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    private ResultActions see(SignedIn me, String path) throws Exception {
+        return mvc.perform(get(path).with(signedIn(me)));
+    }
+
+    @Test
+    void hasNothingToJudgeAtFirst() throws Exception {
+        see(people.owner(), "/calibration")
+                .andExpect(status().isOk())
+                .andExpect(content().string(containsString("No finished job to judge yet")));
+    }
+
+    @Test
+    void judgesEveryFinishedJobInWords() throws Exception {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 5, "1.1");
+        see(ada, "/calibration")
+                .andExpect(status().isOk())
+                .andExpect(content().string(containsString("Of 5 finished jobs, 5 ended inside the range")))
+                .andExpect(content().string(containsString("the true rate may be anywhere between 78 % and 100 %")))
+                .andExpect(content().string(containsString("stayed under their P80")))
+                .andExpect(content().string(containsString("rework")));
+    }
+
+    @Test
+    void pointsOutHoursThatAreTheEstimate() throws Exception {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 4, "1");
+        see(ada, "/calibration")
+                .andExpect(content().string(containsString("8 of 8 tasks of Ada Fenn took the estimate to the minute")));
+    }
+
+    @Test
+    void leavesAJobOutWithAReasonAndSaysWhatChanged() throws Exception {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 3, "1");
+        JobRef odd = past.job(ada, SamplePast.FIRST.plusMonths(5), "5");
+        past.calibrated();
+        String job = odd.id().toString();
+        mvc.perform(post("/calibration/left-out").param("job", job).with(csrf()).with(signedIn(ada)))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content().string(containsString("Say why")));
+        mvc.perform(post("/calibration/left-out")
+                        .param("job", job)
+                        .param("reason", "flood in the shop")
+                        .with(csrf())
+                        .with(signedIn(ada)))
+                .andExpect(redirectedUrl("/calibration"));
+        see(ada, "/calibration").andExpect(content().string(containsString("Waiting to start")));
+        held.run();
+        see(ada, "/calibration").andExpect(content().string(containsString("flood in the shop")));
+        String id = jdbc.sql("select id from calibration where current")
+                .query(String.class)
+                .single();
+        see(ada, "/calibration/" + id)
+                .andExpect(status().isOk())
+                .andExpect(content().string(containsString("No longer in it")))
+                .andExpect(content().string(containsString("Sand to 150")));
+        mvc.perform(post("/calibration/taken-back").param("job", job).with(csrf()).with(signedIn(ada)))
+                .andExpect(redirectedUrl("/calibration"));
+    }
+
+    @Test
+    void isForTheOwnerOnly() throws Exception {
+        people.owner();
+        see(people.lead(), "/calibration").andExpect(status().isForbidden());
+        see(people.helper(), "/calibration").andExpect(status().isForbidden());
+    }
+}
