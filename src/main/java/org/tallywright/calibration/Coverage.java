@@ -18,7 +18,6 @@ public record Coverage(int hits, int of, double low, double high) {
             return new Coverage(0, 0, 0, 1);
         }
         BetaDistribution beta = new BetaDistribution(hits + 0.5, of - hits + 0.5);
-        return new Coverage(
-                hits, of, beta.inverseCumulativeProbability(0.1), beta.inverseCumulativeProbability(0.9));
+        return new Coverage(hits, of, beta.inverseCumulativeProbability(0.1), beta.inverseCumulativeProbability(0.9));
     }
 }

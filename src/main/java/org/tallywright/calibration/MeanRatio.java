@@ -18,9 +18,9 @@ public record MeanRatio(double ratio, double low, double high, int of) {
             return Optional.empty();
         }
         double mean = Arrays.stream(y).average().orElse(0);
-        double variance =
-                Arrays.stream(y).map(v -> (v - mean) * (v - mean)).sum() / (y.length - 1);
-        double half = new TDistribution(y.length - 1).inverseCumulativeProbability(0.9) * Math.sqrt(variance / y.length);
+        double variance = Arrays.stream(y).map(v -> (v - mean) * (v - mean)).sum() / (y.length - 1);
+        double half =
+                new TDistribution(y.length - 1).inverseCumulativeProbability(0.9) * Math.sqrt(variance / y.length);
         return Optional.of(new MeanRatio(Math.exp(mean), Math.exp(mean - half), Math.exp(mean + half), y.length));
     }
 }

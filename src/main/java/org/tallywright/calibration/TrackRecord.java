@@ -83,8 +83,7 @@ public class TrackRecord {
 
     public record LeftOut(String key, String number, String reason) {}
 
-    public record Kept(
-            UUID id, String state, String why, String step, Instant at, boolean current, boolean underWay) {}
+    public record Kept(UUID id, String state, String why, String step, Instant at, boolean current, boolean underWay) {}
 
     /** @param smallTasks the smaller half of all tasks against the larger half; null below six tasks */
     public record Page(
@@ -193,10 +192,9 @@ public class TrackRecord {
 
     private List<LeftOut> leftOut() {
         Map<String, String> reasons = new HashMap<>();
-        jdbc.sql("select job_key, reason from job_left_out")
-                .query(row -> {
-                    reasons.put(row.getString("job_key"), row.getString("reason"));
-                });
+        jdbc.sql("select job_key, reason from job_left_out").query(row -> {
+            reasons.put(row.getString("job_key"), row.getString("reason"));
+        });
         if (reasons.isEmpty()) {
             return List.of();
         }

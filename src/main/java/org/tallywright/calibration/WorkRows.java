@@ -25,7 +25,7 @@ class WorkRows {
     private static final String TASK = """
             select t.id, t.job_id, t.task_kind_id as kind, t.name, t.quantity, coalesce(t.quantity_done, t.quantity) as done,
                    case when t.unit = k.unit then k.unit_hours else t.starting_unit_hours end as rate,
-                   t.state, t.done_on, t.assigned_to, s.occupied, s.out_of_square, s.stairs
+                   t.estimated_minutes, t.state, t.done_on, t.assigned_to, s.occupied, s.out_of_square, s.stairs
             from task t
             join task_kind k on k.id = t.task_kind_id
             join job j on j.id = t.job_id
@@ -56,6 +56,7 @@ class WorkRows {
             BigDecimal quantity,
             BigDecimal done,
             BigDecimal rate,
+            int estimatedMinutes,
             String state,
             @Nullable LocalDate doneOn,
             @Nullable UUID assignedTo,

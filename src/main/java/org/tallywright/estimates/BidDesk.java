@@ -2,6 +2,7 @@ package org.tallywright.estimates;
 
 import java.time.LocalDate;
 import java.util.UUID;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.jobs.JobDesk;
@@ -23,6 +24,7 @@ public class BidDesk {
     private final BidWriter writer;
     private final ShopClock clock;
     private final JsonMapper json;
+    private final ObjectProvider<HoursOutlook> outlook;
 
     BidDesk(
             JobDesk jobs,
@@ -32,7 +34,8 @@ public class BidDesk {
             OfferMaker offers,
             BidWriter writer,
             ShopClock clock,
-            JsonMapper json) {
+            JsonMapper json,
+            ObjectProvider<HoursOutlook> outlook) {
         this.jobs = jobs;
         this.bids = bids;
         this.opener = opener;
@@ -41,6 +44,7 @@ public class BidDesk {
         this.writer = writer;
         this.clock = clock;
         this.json = json;
+        this.outlook = outlook;
     }
 
     /**
@@ -71,7 +75,8 @@ public class BidDesk {
         BidDocument document = writer.write(job, number, said, offer, today, until);
         Bid bid = new Bid(said.id(), number, offer, json.writeValueAsString(document));
         bid.issue(by, clock.now(), today, until);
-        bids.save(bid);
+        bids.saveAndFlush(bid);
+        outlook.ifAvailable(past -> past.issued(bid.id(), jobId, working.sheet().next()));
         jobs.startBidding(jobId, by);
     }
 

@@ -3,6 +3,7 @@ package org.tallywright.estimates;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.UUID;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.people.People;
@@ -19,6 +20,7 @@ public class EstimatePricer {
     private final People people;
     private final Wages wages;
     private final ShopClock clock;
+    private final ObjectProvider<HoursOutlook> outlook;
 
     EstimatePricer(
             Estimates estimates,
@@ -26,13 +28,15 @@ public class EstimatePricer {
             EstimateSheets sheets,
             People people,
             Wages wages,
-            ShopClock clock) {
+            ShopClock clock,
+            ObjectProvider<HoursOutlook> outlook) {
         this.estimates = estimates;
         this.opener = opener;
         this.sheets = sheets;
         this.people = people;
         this.wages = wages;
         this.clock = clock;
+        this.outlook = outlook;
     }
 
     @Transactional(readOnly = true)
@@ -40,19 +44,29 @@ public class EstimatePricer {
         LocalDate today = clock.today();
         Optional<Estimate> estimate = estimates.findById(job);
         EstimateRates rates = estimate.map(Estimate::rates).orElseGet(opener::usualRates);
+        EstimateSheet sheet = sheets.of(job, today);
         return new WorkingSum(
                 estimate.map(Estimate::version).orElse(null),
                 rates,
                 estimate.map(Estimate::words).orElseGet(opener::usualWords),
                 labourRate(rates, today),
-                sheets.of(job, today),
-                sheets.bids(job, today));
+                sheet,
+                sheets.bids(job, today),
+                said(job, sheet).orElse(null));
     }
 
     /** The lines alone, without rates or prices to the client. */
     @Transactional(readOnly = true)
     public EstimateSheet sheet(UUID job) {
         return sheets.of(job, clock.today());
+    }
+
+    /** What the shop's own past says of the hours that would be offered next; empty where there is no task. */
+    @Transactional(readOnly = true)
+    public Optional<HoursSaid> said(UUID job, EstimateSheet sheet) {
+        EstimateSheet next = sheet.next();
+        HoursOutlook bean = outlook.getIfAvailable();
+        return bean == null || next.tasks().isEmpty() ? Optional.empty() : Optional.of(bean.of(job, next));
     }
 
     private LabourRate labourRate(EstimateRates rates, LocalDate today) {

@@ -31,7 +31,7 @@ class OfferMaker {
         }
         return new Offer(
                 said.title(),
-                working.rates(),
+                working.offered(),
                 basis,
                 sum,
                 next.tasks().stream().map(t -> task(job, t)).toList(),

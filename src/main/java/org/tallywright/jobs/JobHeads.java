@@ -15,6 +15,7 @@ import org.tallywright.web.Role;
 import org.tallywright.web.SignedIn;
 import org.tallywright.web.Tag;
 import org.tallywright.web.TitleBlock;
+import org.tallywright.web.stick.StickForecast;
 import org.tallywright.web.stick.StickStage;
 import org.tallywright.web.stick.StickWait;
 import org.tallywright.web.stick.StoryStick;
@@ -25,6 +26,7 @@ public class JobHeads {
     private final HeadRows rows;
     private final ObjectProvider<LoggedHours> logged;
     private final ObjectProvider<TitleCell> cells;
+    private final ObjectProvider<StickOutlook> outlooks;
     private final ShopClock clock;
     private final ShopDates dates;
 
@@ -32,11 +34,13 @@ public class JobHeads {
             HeadRows rows,
             ObjectProvider<LoggedHours> logged,
             ObjectProvider<TitleCell> cells,
+            ObjectProvider<StickOutlook> outlooks,
             ShopClock clock,
             ShopDates dates) {
         this.rows = rows;
         this.logged = logged;
         this.cells = cells;
+        this.outlooks = outlooks;
         this.clock = clock;
         this.dates = dates;
     }
@@ -60,11 +64,12 @@ public class JobHeads {
                 head.client() + ", " + head.address(),
                 cells(head, stages, hours, me),
                 tags(head, waits));
-        return new JobHead(head.job(), block, tabs(number, me, tab), stick(stages, waits, me), stages, hours);
+        return new JobHead(
+                head.job(), block, tabs(number, me, tab), stick(head.job(), stages, waits, me), stages, hours);
     }
 
     /** A helper's stick has equal stages and no hours at all. */
-    private StoryStick stick(List<JobHead.Stage> stages, List<HeadRows.OpenWait> waits, SignedIn me) {
+    private StoryStick stick(JobRef job, List<JobHead.Stage> stages, List<HeadRows.OpenWait> waits, SignedIn me) {
         List<UUID> order = stages.stream().map(JobHead.Stage::id).toList();
         List<StickWait> hanging = waits.stream()
                 .map(w -> new StickWait(order.indexOf(w.stageId()), w.what() + " until " + dates.moment(w.endsAt())))
@@ -72,7 +77,15 @@ public class JobHeads {
         List<StickStage> marks = stages.stream()
                 .map(s -> new StickStage(s.name(), s.estimated(), s.logged(), onStick(s.state())))
                 .toList();
-        return me.seesEstimates() ? StoryStick.of(marks, hanging, null) : StoryStick.progress(marks, hanging);
+        return me.seesEstimates() ? StoryStick.of(marks, hanging, outlook(job)) : StoryStick.progress(marks, hanging);
+    }
+
+    /** Of a running job, where some module can say where it ends. */
+    private @Nullable StickForecast outlook(JobRef job) {
+        StickOutlook bean = outlooks.getIfAvailable();
+        return bean == null || job.state() != JobState.RUNNING
+                ? null
+                : bean.of(job.id()).orElse(null);
     }
 
     private static JobHead.Stage stage(HeadRows.Stage row, LoggedHours.OnJob hours, SignedIn me) {
@@ -163,6 +176,7 @@ public class JobHeads {
         tabs.add(tab("materials", "Material", base + "/materials", current));
         if (me.seesEstimates()) {
             tabs.add(tab("estimate", "Estimate", base + "/estimate", current));
+            tabs.add(tab("forecast", "Forecast", base + "/forecast", current));
         }
         if (me.is(Role.OWNER)) {
             tabs.add(tab("review", "Review", base + "/review", current));

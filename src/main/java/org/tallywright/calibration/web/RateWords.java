@@ -2,8 +2,8 @@ package org.tallywright.calibration.web;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import org.tallywright.calibration.RoundHours;
 import org.tallywright.calibration.Trend;
-import org.tallywright.shared.Hours;
 
 /** Figures of the calibration in words. */
 final class RateWords {
@@ -24,22 +24,24 @@ final class RateWords {
         return rounded.scale() < 0 ? rounded.setScale(0).toPlainString() : rounded.toPlainString();
     }
 
-    /** To the quarter hour below ten hours, to the hour above: a forecast is no stopwatch. */
     static String hours(double hours) {
-        double step = hours < 1 ? 60.0 / 5 : hours < 10 ? 4 : 1;
-        long minutes = Math.round(Math.round(hours * step) * 60 / step);
-        return Hours.ofMinutes(Math.toIntExact(minutes)).toString();
+        return RoundHours.of(hours).toString();
     }
 
-    /** {@code 12 % longer}, {@code 4 % less}. */
+    /** {@code 12 % more}, {@code 4 % less}, {@code no difference}. */
     static String percent(double ratio) {
         long percent = Math.round(100 * (ratio - 1));
-        return percent == 0 ? "the same" : percent > 0 ? percent + " % longer" : -percent + " % less";
+        return percent == 0 ? "no difference" : percent > 0 ? percent + " % more" : -percent + " % less";
+    }
+
+    /** {@code 12 % more than the older half}, {@code as much as the older half}. */
+    static String than(double ratio, String other) {
+        return Math.round(100 * (ratio - 1)) == 0 ? "as much as " + other : percent(ratio) + " than " + other;
     }
 
     static String trend(Trend trend) {
-        return "The newer half of " + trend.tasks() + " tasks took " + percent(trend.ratio())
-                + " for a unit than the older half; four times in five between " + percent(trend.low()) + " and "
-                + percent(trend.high()) + ": " + trend.word() + ".";
+        return "A unit in the newer half of " + trend.tasks() + " tasks took "
+                + than(trend.ratio(), "in the older half") + "; four times in five between " + percent(trend.low())
+                + " and " + percent(trend.high()) + ": " + trend.word() + ".";
     }
 }

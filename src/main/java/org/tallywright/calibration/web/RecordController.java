@@ -70,7 +70,9 @@ class RecordController {
         model.addAttribute("refusal", refusal);
         model.addAttribute(
                 "calibrations",
-                page.calibrations().stream().map(kept -> new Made(kept, day(kept))).toList());
+                page.calibrations().stream()
+                        .map(kept -> new Made(kept, day(kept)))
+                        .toList());
         return "calibration/record";
     }
 
@@ -105,7 +107,9 @@ class RecordController {
     String change(@PathVariable UUID id, Model model) {
         TrackRecord.Change change = record.change(id);
         Map<UUID, String> names = new HashMap<>();
-        kinds.all().forEach(kind -> names.put(kind.id(), kind.name() + ", h per " + kind.unit().label()));
+        kinds.all()
+                .forEach(kind -> names.put(
+                        kind.id(), kind.name() + ", h per " + kind.unit().label()));
         List<MovedRow> moved = change.moved().stream()
                 .map(m -> new MovedRow(
                         m.kind(),
@@ -123,7 +127,8 @@ class RecordController {
     @PostMapping("/{id}/use")
     String use(@PathVariable UUID id, RedirectAttributes redirect) {
         recalibration.use(id);
-        Flash.done(redirect, "In use again, as it was. The next closed job or a recalibration by hand makes a new one.");
+        Flash.done(
+                redirect, "In use again, as it was. The next closed job or a recalibration by hand makes a new one.");
         return "redirect:/calibration";
     }
 

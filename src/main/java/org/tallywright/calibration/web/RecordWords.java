@@ -44,8 +44,9 @@ record RecordWords(List<String> record, List<String> habits) {
     }
 
     private static String under(Coverage c) {
-        return c.hits() + " of " + c.of() + " stayed under their P80, the hours that four jobs in five should stay under"
-                + " (true rate between " + percent(c.low()) + " and " + percent(c.high()) + ").";
+        return c.hits() + " of " + c.of()
+                + " stayed under their P80, the hours that four jobs in five should stay under" + " (true rate between "
+                + percent(c.low()) + " and " + percent(c.high()) + ").";
     }
 
     private static String bias(@org.jspecify.annotations.Nullable MeanRatio bias) {
@@ -57,8 +58,7 @@ record RecordWords(List<String> record, List<String> habits) {
         String word = bias.low() > 1
                 ? "The forecasts were too low."
                 : bias.high() < 1 ? "The forecasts were too high." : "No clear lean to either side.";
-        return "Jobs took " + RateWords.percent(bias.ratio()) + " than forecast" + tail.replace("the same", "as much")
-                + " " + word;
+        return "Jobs took " + RateWords.than(bias.ratio(), "forecast") + tail + " " + word;
     }
 
     private static String money(Money all, int bids, MoneyFormat format) {
@@ -78,14 +78,16 @@ record RecordWords(List<String> record, List<String> habits) {
                     + Math.round(100 * off.startingShare()) + " % of this is still the starting value of 8)");
             for (TrackRecord.OffLine part : off.classes()) {
                 text.append(part == off.classes().get(0) ? ": " : ", ")
-                        .append(part.hourClass()).append(' ').append(RateWords.figure(100 * part.share()));
+                        .append(part.hourClass())
+                        .append(' ')
+                        .append(RateWords.figure(100 * part.share()));
             }
             habits.add(text.append(".").toString());
         }
         Trend small = page.smallTasks();
         if (small != null) {
             habits.add("Against their rates, the smaller half of " + small.tasks() + " tasks took "
-                    + RateWords.percent(small.ratio()) + " than the larger half; four times in five between "
+                    + RateWords.than(small.ratio(), "the larger half") + "; four times in five between "
                     + RateWords.percent(small.low()) + " and " + RateWords.percent(small.high()) + "."
                     + (small.low() > 1 ? " Set-up on small tasks tends to be forgotten." : ""));
         }

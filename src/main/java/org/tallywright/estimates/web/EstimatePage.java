@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.estimates.EstimateSheet;
+import org.tallywright.estimates.HoursSaid;
 import org.tallywright.shared.Hours;
 import org.tallywright.shared.Money;
 import org.tallywright.web.Tag;
@@ -13,6 +14,7 @@ import org.tallywright.web.Tag;
  *
  * @param by how the tasks are grouped: piece or stage
  * @param missing kinds of work that are often left out and are not among the lines
+ * @param outlook what the shop's own past says of the hours; null where there is no task to offer
  * @param open whether lines may be changed
  */
 record EstimatePage(
@@ -24,7 +26,17 @@ record EstimatePage(
         List<EstimateSheet.MaterialRow> materials,
         Money material,
         List<String> missing,
+        @Nullable Outlook outlook,
         @Nullable OwnersPart money) {
+
+    /**
+     * What finished work says of the hours; hours only.
+     *
+     * @param chosen 0 for the named percentage, else 50, 80 or 90
+     */
+    record Outlook(HoursSaid said, List<OutlookLine> lines, String chosen) {}
+
+    record OutlookLine(String name, Hours estimated, HoursSaid.Line said) {}
 
     /** Tasks of one piece or stage. */
     record Group(String name, List<EstimateSheet.TaskRow> tasks, Hours hours) {}

@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.tallywright.estimates.BidKind;
 import org.tallywright.estimates.BidStanding;
@@ -15,6 +16,7 @@ import org.tallywright.estimates.EstimatePricer;
 import org.tallywright.estimates.EstimateSheet;
 import org.tallywright.estimates.EstimateSheet.BidRow;
 import org.tallywright.estimates.EstimateSheet.TaskRow;
+import org.tallywright.estimates.HoursSaid;
 import org.tallywright.estimates.MissingKinds;
 import org.tallywright.estimates.PriceSum;
 import org.tallywright.estimates.WorkingSum;
@@ -47,12 +49,19 @@ class EstimatePages {
     EstimatePage page(JobRef job, String by, SignedIn me) {
         if (me.seesMoney()) {
             WorkingSum working = pricer.of(job.id());
-            return page(job, by, working.sheet(), Optional.of(owners(working)));
+            return page(
+                    job, by, working.sheet(), outlook(working.sheet(), working.said()), Optional.of(owners(working)));
         }
-        return page(job, by, pricer.sheet(job.id()), Optional.empty());
+        EstimateSheet sheet = pricer.sheet(job.id());
+        return page(job, by, sheet, outlook(sheet, pricer.said(job.id(), sheet).orElse(null)), Optional.empty());
     }
 
-    private static EstimatePage page(JobRef job, String by, EstimateSheet sheet, Optional<OwnersPart> money) {
+    private static EstimatePage page(
+            JobRef job,
+            String by,
+            EstimateSheet sheet,
+            EstimatePage.@Nullable Outlook outlook,
+            Optional<OwnersPart> money) {
         return new EstimatePage(
                 job.number(),
                 by,
@@ -62,7 +71,23 @@ class EstimatePages {
                 sheet.materials(),
                 sheet.material(),
                 sheet.sold() ? List.of() : MissingKinds.of(sheet),
+                outlook,
                 money.orElse(null));
+    }
+
+    private static EstimatePage.@Nullable Outlook outlook(EstimateSheet sheet, @Nullable HoursSaid said) {
+        if (said == null) {
+            return null;
+        }
+        List<EstimatePage.OutlookLine> lines = new ArrayList<>();
+        for (TaskRow task : sheet.next().tasks()) {
+            HoursSaid.Line line = said.lines().get(task.id());
+            if (line != null) {
+                lines.add(new EstimatePage.OutlookLine(task.name(), task.hours(), line));
+            }
+        }
+        Integer chosen = said.confidence();
+        return new EstimatePage.Outlook(said, lines, chosen == null ? "0" : chosen.toString());
     }
 
     private static List<Group> groups(EstimateSheet sheet, String by) {

@@ -33,7 +33,7 @@ class Ladder {
         if (basis == null) {
             return List.of();
         }
-        EstimateRates rates = working.rates();
+        EstimateRates rates = working.offered();
         Parts parts = new Parts(
                 basis.hours(),
                 basis.labourRate(),

@@ -1,0 +1,259 @@
+package org.tallywright.calibration;
+
+import java.sql.Timestamp;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.calibration.WorkRows.TaskRow;
+import org.tallywright.calibration.engine.Distribution;
+import org.tallywright.calibration.engine.EarnedValue;
+import org.tallywright.calibration.engine.JobForecast;
+import org.tallywright.calibration.engine.Observation;
+import org.tallywright.calibration.engine.PlannedTask;
+import org.tallywright.calibration.engine.RunningForecast;
+import org.tallywright.calibration.engine.RunningJob;
+import org.tallywright.calibration.engine.RunningTask;
+import org.tallywright.calibration.engine.TaskForecast;
+import org.tallywright.calibration.engine.WorkerShare;
+import org.tallywright.shared.ShopClock;
+
+/** Forecasts planned tasks and running jobs with the calibration in use. Person-hours throughout. */
+@Service
+public class Forecaster {
+    private final Shelf shelf;
+    private final WorkRows rows;
+    private final JdbcClient jdbc;
+    private final ShopClock clock;
+
+    Forecaster(Shelf shelf, WorkRows rows, JdbcClient jdbc, ShopClock clock) {
+        this.shelf = shelf;
+        this.rows = rows;
+        this.jdbc = jdbc;
+        this.clock = clock;
+    }
+
+    /**
+     * @param tasks finished tasks of the kind behind it
+     * @param jobs jobs they were done on
+     * @param startingPercent how much of it is still the starting rate
+     */
+    public record Line(HoursRange hours, int tasks, int jobs, int startingPercent) {}
+
+    /**
+     * The hours of some tasks of one job together, hours on no line included; never the sum of the lines.
+     *
+     * @param jobs finished jobs behind the calibration
+     */
+    public record Lines(Map<UUID, Line> lines, HoursRange total, int jobs, int startingPercent) {}
+
+    @Transactional(readOnly = true)
+    public Lines tasks(Collection<UUID> ids) {
+        Fitted fitted = shelf.fitted();
+        List<TaskRow> tasks = inOrder(ids);
+        JobForecast said = fitted.model().jobForecast(planned(fitted, tasks));
+        Map<UUID, Line> lines = new LinkedHashMap<>();
+        for (int i = 0; i < tasks.size(); i++) {
+            TaskForecast task = said.tasks().get(i);
+            lines.put(
+                    tasks.get(i).id(),
+                    new Line(
+                            HoursRange.of(task.hours()),
+                            task.observations(),
+                            fitted.jobsBehind(tasks.get(i).kind()),
+                            percent(task.startingShare())));
+        }
+        return new Lines(
+                lines, HoursRange.of(said.hours()), fitted.past().jobs().size(), percent(said.startingShare()));
+    }
+
+    /** Keeps what is said of a bid's hours on the day it is issued, to be judged when the job is finished. */
+    @Transactional
+    public void keep(UUID bid, UUID job, @Nullable Integer confidence, Collection<UUID> tasks) {
+        Fitted fitted = shelf.fitted();
+        JobForecast said = fitted.model().jobForecast(planned(fitted, inOrder(tasks)));
+        jdbc.sql("""
+                        insert into bid_forecast (bid_id, job_id, calibration_id, made_at, seed, confidence, unwidened, hours)
+                        values (?, ?, ?, ?, ?, ?, ?, ?) on conflict (bid_id) do nothing""")
+                .param(bid)
+                .param(job)
+                .param(fitted.id())
+                .param(Timestamp.from(clock.now()))
+                .param(Fitted.SETTINGS.totals().seed())
+                .param(confidence)
+                .param(said.unwidened().quantiles())
+                .param(said.hours().quantiles())
+                .update();
+    }
+
+    /**
+     * A task of a running job.
+     *
+     * @param hours what it took, or may come to on the mean
+     */
+    public record TaskNow(String name, boolean done, double hours) {}
+
+    /**
+     * @param atEnd all hours of the job when it is done
+     * @param soFar all hours logged
+     * @param shareDone share of the estimated hours that finished tasks hold, 0 to 1
+     * @param pace how the job runs against its tasks' rates: 1.12 is 12 % over
+     * @param onNoLine hours so far that no line names
+     * @param jobs finished jobs behind the calibration
+     */
+    public record Running(
+            HoursRange atEnd,
+            HoursRange left,
+            double soFar,
+            double shareDone,
+            double pace,
+            double onNoLine,
+            int finished,
+            int open,
+            int jobs,
+            Earned earned,
+            Map<UUID, TaskNow> tasks) {}
+
+    /**
+     * Plain earned value, in estimated and logged hours. A task is earned when it is finished, all or nothing.
+     *
+     * @param budget BAC, estimated hours of all tasks
+     * @param earned EV, estimated hours of the finished ones
+     * @param actual AC, hours logged on the finished ones
+     * @param index CPI = EV / AC; null before anything is finished
+     * @param atEnd BAC / CPI
+     * @param noise too few finished tasks for the index to mean anything
+     */
+    public record Earned(
+            double budget,
+            double earned,
+            double actual,
+            @Nullable Double index,
+            @Nullable Double atEnd,
+            boolean noise) {}
+
+    /** Empty for a job without tasks. Looks at what was logged and finished up to that day. */
+    @Transactional(readOnly = true)
+    public Optional<Running> running(UUID job, LocalDate asOf) {
+        List<TaskRow> tasks = rows.tasksOf(job);
+        if (tasks.isEmpty()) {
+            return Optional.empty();
+        }
+        Fitted fitted = shelf.fitted();
+        JobWork work = new JobWork(tasks, rows.hoursOf(job, asOf));
+        List<TaskRow> open = tasks.stream().filter(task -> !isDone(task, asOf)).toList();
+        Set<String> openIds = new LinkedHashSet<>();
+        open.forEach(task -> openIds.add(task.id().toString()));
+        List<Observation> finished = work.finished().stream()
+                .filter(task -> !openIds.contains(task.task()))
+                .map(task -> task.rebased(fitted.rateOf(UUID.fromString(task.kind()), task.startingUnitHours())
+                        / task.startingUnitHours()))
+                .toList();
+        double onNoLine = work.otherHours().values().stream()
+                .mapToDouble(Double::doubleValue)
+                .sum();
+        List<RunningTask> left = open.stream()
+                .map(task -> new RunningTask(planned(fitted, task), work.hours(task.id())))
+                .toList();
+        RunningForecast said = fitted.model().runningForecast(new RunningJob(job.toString(), finished, left, onNoLine));
+        return Optional.of(new Running(
+                HoursRange.of(said.atCompletion()),
+                HoursRange.of(said.remaining()),
+                said.hoursSoFar(),
+                said.shareDone(),
+                said.pace(),
+                onNoLine,
+                finished.size(),
+                open.size(),
+                fitted.past().jobs().size(),
+                earned(tasks, openIds, work),
+                now(tasks, open, said.openTasks(), work)));
+    }
+
+    private static boolean isDone(TaskRow task, LocalDate asOf) {
+        LocalDate done = task.doneOn();
+        return task.state().equals("done") && done != null && !done.isAfter(asOf);
+    }
+
+    private static Map<UUID, TaskNow> now(
+            List<TaskRow> tasks, List<TaskRow> open, List<Distribution> said, JobWork work) {
+        Map<UUID, TaskNow> all = new LinkedHashMap<>();
+        tasks.forEach(task -> all.put(task.id(), new TaskNow(task.name(), true, work.hours(task.id()))));
+        for (int i = 0; i < open.size(); i++) {
+            all.put(
+                    open.get(i).id(),
+                    new TaskNow(open.get(i).name(), false, said.get(i).mean()));
+        }
+        return all;
+    }
+
+    private static Earned earned(List<TaskRow> tasks, Set<String> open, JobWork work) {
+        double budget = 0;
+        double earned = 0;
+        double actual = 0;
+        int finished = 0;
+        for (TaskRow task : tasks) {
+            budget += task.estimatedMinutes() / 60.0;
+            if (!open.contains(task.id().toString())) {
+                earned += task.estimatedMinutes() / 60.0;
+                actual += work.hours(task.id());
+                finished++;
+            }
+        }
+        if (budget <= 0) {
+            return new Earned(0, 0, actual, null, null, true);
+        }
+        EarnedValue value = new EarnedValue(budget, 0, earned, actual);
+        boolean any = earned > 0 && actual > 0;
+        return new Earned(
+                budget,
+                earned,
+                actual,
+                any ? value.costIndex().orElseThrow() : null,
+                any ? value.atCompletion().orElseThrow() : null,
+                value.cpiIsNoise(finished));
+    }
+
+    private List<TaskRow> inOrder(Collection<UUID> ids) {
+        Map<UUID, TaskRow> found = new LinkedHashMap<>();
+        rows.tasks(ids).forEach(task -> found.put(task.id(), task));
+        List<TaskRow> ordered = new ArrayList<>();
+        for (UUID id : ids) {
+            TaskRow task = found.get(id);
+            if (task != null) {
+                ordered.add(task);
+            }
+        }
+        return ordered;
+    }
+
+    private static List<PlannedTask> planned(Fitted fitted, List<TaskRow> tasks) {
+        return tasks.stream().map(task -> planned(fitted, task)).toList();
+    }
+
+    /** At the rate the calibration was measured against, which is the catalogue's unless it changed since. */
+    private static PlannedTask planned(Fitted fitted, TaskRow task) {
+        UUID who = task.assignedTo();
+        return new PlannedTask(
+                task.id().toString(),
+                task.kind().toString(),
+                who == null ? List.of() : WorkerShare.alone(who.toString()),
+                task.quantity().doubleValue()
+                        * fitted.rateOf(task.kind(), task.rate().doubleValue()),
+                task.conditions());
+    }
+
+    private static int percent(double share) {
+        return (int) Math.round(100 * share);
+    }
+}

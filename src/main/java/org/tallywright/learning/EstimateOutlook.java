@@ -1,0 +1,87 @@
+package org.tallywright.learning;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.calibration.Forecaster;
+import org.tallywright.calibration.HoursRange;
+import org.tallywright.calibration.RoundHours;
+import org.tallywright.estimates.EstimateSheet;
+import org.tallywright.estimates.HoursOutlook;
+import org.tallywright.estimates.HoursSaid;
+import org.tallywright.jobs.JobDesk;
+
+/** Forecasts an estimate's lines, and keeps the confidence at which a job's price is made. */
+@Service
+public class EstimateOutlook implements HoursOutlook {
+    private final Forecaster forecaster;
+    private final JobDesk jobs;
+    private final JdbcClient jdbc;
+
+    EstimateOutlook(Forecaster forecaster, JobDesk jobs, JdbcClient jdbc) {
+        this.forecaster = forecaster;
+        this.jobs = jobs;
+        this.jdbc = jdbc;
+    }
+
+    @Override
+    public HoursSaid of(UUID job, EstimateSheet lines) {
+        Forecaster.Lines said = forecaster.tasks(ids(lines));
+        Map<UUID, HoursSaid.Line> each = new LinkedHashMap<>();
+        said.lines().forEach((task, line) -> {
+            HoursRange hours = line.hours();
+            each.put(
+                    task,
+                    new HoursSaid.Line(
+                            RoundHours.of(hours.median()),
+                            RoundHours.of(hours.low()),
+                            RoundHours.of(hours.high()),
+                            line.tasks(),
+                            line.jobs()));
+        });
+        HoursRange all = said.total();
+        HoursSaid.Total total = new HoursSaid.Total(
+                RoundHours.of(all.median()),
+                RoundHours.of(all.low()),
+                RoundHours.of(all.high()),
+                RoundHours.of(all.p80()),
+                RoundHours.of(all.p90()),
+                RoundHours.of(all.mean()));
+        return new HoursSaid(each, total, said.jobs(), said.startingPercent(), confidence(job));
+    }
+
+    @Override
+    public void issued(UUID bid, UUID job, EstimateSheet lines) {
+        forecaster.keep(bid, job, confidence(job), ids(lines));
+    }
+
+    private static List<UUID> ids(EstimateSheet lines) {
+        return lines.tasks().stream().map(EstimateSheet.TaskRow::id).toList();
+    }
+
+    private @org.jspecify.annotations.Nullable Integer confidence(UUID job) {
+        return jdbc.sql("select percent from price_confidence where id = ?")
+                .param(job)
+                .query(Integer.class)
+                .optional()
+                .orElse(null);
+    }
+
+    /** @param percent 50, 80 or 90; 0: the named percentage of the estimate instead */
+    @Transactional
+    public void choose(UUID job, int percent, UUID by) {
+        jobs.holdOpen(job, by);
+        if (percent == 0) {
+            jdbc.sql("delete from price_confidence where id = ?").param(job).update();
+        } else {
+            jdbc.sql("insert into price_confidence (id, percent) values (?, ?)"
+                            + " on conflict (id) do update set percent = excluded.percent")
+                    .params(job, percent)
+                    .update();
+        }
+    }
+}
