@@ -48,6 +48,9 @@ final class RouteValues {
             Map.entry(
                     "catalog/task-kinds",
                     "select task_kind_id from task where job_id = :job order by estimated_minutes = 613 desc, id"),
+            Map.entry("rates", "select task_kind_id from task where state = 'done' order by id"),
+            Map.entry("calibration", "select id from calibration order by current desc"),
+            Map.entry("import", "select id from past_import order by id"),
             Map.entry("catalog/piece-kinds", "select piece_kind_id from piece_kind_task order by piece_kind_id"),
             Map.entry("piece-kinds/tasks", "select task_kind_id from piece_kind_task order by piece_kind_id, position"),
             Map.entry("catalog/stages", "select id from stage order by position"),

@@ -21,6 +21,7 @@ import org.springframework.test.web.servlet.setup.DefaultMockMvcBuilder;
 import org.springframework.test.web.servlet.setup.MockMvcBuilders;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.springframework.web.context.WebApplicationContext;
+import org.tallywright.calibration.HeldWork;
 import org.tallywright.demo.DemoShop;
 import org.tallywright.people.Crew;
 import org.tallywright.people.SamplePeople;
@@ -59,7 +60,11 @@ final class WholeShop {
         transaction.executeWithoutResult(status -> {
             jdbc.sql("set local session_replication_role = replica").update();
             Planted.into(jdbc, job, idOf(Reader.OWNER), idOf(Reader.HELPER));
+            jdbc.sql("insert into past_import (id, file_name, imported_by, imported_at) values (?, 'old.csv', ?, now())")
+                    .params(UUID.randomUUID(), idOf(Reader.OWNER))
+                    .update();
         });
+        context.getBean(HeldWork.class).run();
         clientToken = context.getBean(ClientLinks.class).make(job, "Sent by post", 90, idOf(Reader.OWNER));
         invitationToken = context.getBean(Crew.class).invite(idOf(Reader.LEAD), who(Reader.OWNER));
         transaction.executeWithoutResult(status -> Keeping.keep(jdbc));
