@@ -4,9 +4,12 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.daylog.DayReads.Mark;
 import org.tallywright.daylog.Question.Offer;
+import org.tallywright.shared.HourClass;
 import org.tallywright.shared.Hours;
 
 /**
@@ -76,6 +79,18 @@ record DayPage(
         /** By what a kept draft finds its row again, whatever place it then stands in. */
         public String key() {
             return form.saved() ? form.id().toString() : form.pick() ? "pick" : form.what() + " " + form.hourClass();
+        }
+
+        /** What the folded boxes hold, in one line; empty when they say nothing beyond direct hours. */
+        public String said() {
+            String special = Stream.of(HourClass.values())
+                    .filter(known -> known != HourClass.DIRECT && known.code().equals(form.hourClass()))
+                    .map(HourClass::label)
+                    .findFirst()
+                    .orElse("");
+            return Stream.of(special, form.reason(), form.note())
+                    .filter(part -> !part.isBlank())
+                    .collect(Collectors.joining(", "));
         }
 
         public String classOptions() {

@@ -273,9 +273,11 @@ class DayPages {
 
         private static boolean open(RowForm row, @Nullable Place place, Map<String, String> errors) {
             String usual = place == null ? "direct" : place.usualClass().code();
-            return !row.time().isBlank() && !row.hourClass().equals(usual)
+            boolean typed = !row.time().isBlank() && !row.hourClass().equals(usual)
                     || !row.note().isEmpty()
-                    || !row.reason().isEmpty()
+                    || !row.reason().isEmpty();
+            // A saved row says in one line what its folded boxes hold, so that the day stays short on a phone.
+            return typed && !row.saved()
                     || errors.keySet().stream().anyMatch(Set.of("class", "note", "reason")::contains);
         }
 
