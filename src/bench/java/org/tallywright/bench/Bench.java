@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import org.tallywright.bench.calibration.CalibrationBenchmark;
+import org.tallywright.bench.pages.PagesBenchmark;
 
 /**
  * Runs the benchmark named by -Dbench, on -Dbench.data where it needs a file, and writes NAME.csv into -Dbench.out. Without a
@@ -11,7 +12,7 @@ import org.tallywright.bench.calibration.CalibrationBenchmark;
  */
 public final class Bench {
 
-    private static final List<Benchmark> ALL = List.of(new CalibrationBenchmark());
+    private static final List<Benchmark> ALL = List.of(new CalibrationBenchmark(), new PagesBenchmark());
 
     private Bench() {}
 
