@@ -28,6 +28,6 @@ import org.springframework.test.context.TestExecutionListeners.MergeMode;
 @SpringBootTest(webEnvironment = WebEnvironment.RANDOM_PORT)
 @AutoConfigureMockMvc
 @ActiveProfiles("test")
-@Import({TestDatabase.class, TestClock.class, DatabaseReset.class})
+@Import({TestDatabase.class, TestClock.class, DatabaseReset.class, QueryCount.class})
 @TestExecutionListeners(listeners = FreshShopListener.class, mergeMode = MergeMode.MERGE_WITH_DEFAULTS)
 public @interface AppTest {}

@@ -197,6 +197,10 @@ class Bid {
         return validUntil;
     }
 
+    String title() {
+        return title;
+    }
+
     String document() {
         return document;
     }

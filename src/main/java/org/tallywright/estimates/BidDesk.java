@@ -1,6 +1,7 @@
 package org.tallywright.estimates;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.UUID;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Service;
@@ -11,6 +12,7 @@ import org.tallywright.jobs.JobState;
 import org.tallywright.shared.NotHere;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopClock;
+import org.tallywright.shared.Stale;
 import tools.jackson.databind.json.JsonMapper;
 
 /** Issues numbered bids and change orders from a job's working sum, and takes them back. */
@@ -51,6 +53,7 @@ public class BidDesk {
      * Copies the working sum into a bid, or after an accepted bid what is new into a change order. The same id again is
      * a repeat.
      *
+     * @throws Stale when that id was issued under another title
      * @throws Refused where there is nothing to offer, no rate for the hours, or the sum is not what the page showed
      */
     @Transactional
@@ -58,7 +61,7 @@ public class BidDesk {
         JobRef job = jobs.holdOpen(jobId, by);
         Bid known = bids.findById(said.id()).orElse(null);
         if (known != null) {
-            guardRepeat(known, jobId);
+            guardRepeat(known, jobId, said);
             return;
         }
         if (job.state() == JobState.LOST) {
@@ -80,9 +83,12 @@ public class BidDesk {
         jobs.startBidding(jobId, by);
     }
 
-    private static void guardRepeat(Bid known, UUID jobId) {
+    private static void guardRepeat(Bid known, UUID jobId, IssueBid said) {
         if (!known.jobId().equals(jobId)) {
             throw new NotHere("bid");
+        }
+        if (!known.title().equals(said.title())) {
+            throw new Stale("bid", List.of(new Stale.Row("Title", known.title(), said.title())));
         }
     }
 

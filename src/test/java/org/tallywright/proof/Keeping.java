@@ -1,6 +1,9 @@
 package org.tallywright.proof;
 
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
@@ -37,6 +40,17 @@ final class Keeping {
             end $$""";
 
     private Keeping() {}
+
+    /** The tables whose hashes differ. */
+    static Set<String> changed(Map<String, String> before, Map<String, String> after) {
+        Set<String> tables = new TreeSet<>();
+        after.forEach((table, hash) -> {
+            if (!hash.equals(before.get(table))) {
+                tables.add(table);
+            }
+        });
+        return tables;
+    }
 
     static void keep(JdbcClient jdbc) {
         List<String> tables = jdbc.sql(TABLES).query(String.class).list();

@@ -101,6 +101,12 @@ record Planted(String what, Pattern spellings, Set<Reader> hiddenFrom, boolean o
                         update purchase set quantity = 13, unit_price = 17.93, freight_amount = 0, amount = 233.09
                         where id = (select id from purchase where job_id = ? order by bought_on desc, id limit 1)""").param(job).update();
         jdbc.sql("""
+                        insert into material_return (id, job_id, material_id, quantity, credit_amount, returned_on, returned_by, version)
+                        select ?, job_id, material_id, 1, 1, bought_on, ?, 0 from purchase where unit_price = 17.93""").params(Ids.next(), owner).update();
+        jdbc.sql("""
+                        insert into offcut (id, job_id, material_id, quantity, credit_amount, kept_on, kept_by, version)
+                        select ?, job_id, material_id, 1, 1, bought_on, ?, 0 from purchase where unit_price = 17.93""").params(Ids.next(), owner).update();
+        jdbc.sql("""
                         insert into estimate_other (id, job_id, description, amount, position, version)
                         values (?, ?, 'Skip hire', 487.31, 99, 0)""").params(Ids.next(), job).update();
     }

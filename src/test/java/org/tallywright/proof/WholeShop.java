@@ -60,7 +60,8 @@ final class WholeShop {
         transaction.executeWithoutResult(status -> {
             jdbc.sql("set local session_replication_role = replica").update();
             Planted.into(jdbc, job, idOf(Reader.OWNER), idOf(Reader.HELPER));
-            jdbc.sql("insert into past_import (id, file_name, imported_by, imported_at) values (?, 'old.csv', ?, now())")
+            jdbc.sql(
+                            "insert into past_import (id, file_name, imported_by, imported_at) values (?, 'old.csv', ?, now())")
                     .params(UUID.randomUUID(), idOf(Reader.OWNER))
                     .update();
         });

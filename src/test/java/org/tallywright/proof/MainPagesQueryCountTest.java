@@ -1,0 +1,77 @@
+package org.tallywright.proof;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.context.ApplicationContext;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.transaction.support.TransactionTemplate;
+import org.tallywright.AppTest;
+import org.tallywright.QueryCount;
+
+/** The main pages ask the database as often for many rows as for few, and not often. */
+@AppTest
+class MainPagesQueryCountTest {
+    private static final int MOST = 20;
+
+    @Autowired
+    ApplicationContext context;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    @Autowired
+    TransactionTemplate transaction;
+
+    @Test
+    void askNoMoreForTenTimesTheRows() throws Exception {
+        WholeShop shop = new WholeShop(context);
+        Map<String, List<String>> few = counts(shop);
+        new Growth(jdbc, transaction).tenfold(shop.job());
+        Map<String, List<String>> many = counts(shop);
+        List<String> grown = new ArrayList<>();
+        many.forEach((page, statements) -> {
+            int before = few.getOrDefault(page, List.of()).size();
+            System.out.println("Statements: " + page + " " + before + ", with ten times the rows " + statements.size());
+            if (statements.size() > before || statements.size() > MOST) {
+                List<String> more = new ArrayList<>(statements);
+                few.getOrDefault(page, List.of()).forEach(more::remove);
+                grown.add(page + ": " + before + " then " + statements.size() + ", more of "
+                        + more.stream().limit(3).toList());
+            }
+        });
+        assertThat(grown)
+                .as("statements of a page, at most " + MOST + " and no more for more rows")
+                .isEmpty();
+    }
+
+    private Map<String, List<String>> counts(WholeShop shop) throws Exception {
+        String job = "/jobs/" + shop.one("select number from job where id = ?", shop.job());
+        Map<String, List<String>> counts = new LinkedHashMap<>();
+        for (Reader reader : List.of(Reader.OWNER, Reader.HELPER)) {
+            for (String page : List.of("/", "/jobs", job, job + "/hours", job + "/materials", "/hours")) {
+                count(shop, reader, page, counts);
+            }
+        }
+        for (String page : List.of(
+                job + "/review", job + "/estimate", "/materials/purchases", "/materials/stock", "/materials/yields")) {
+            count(shop, Reader.OWNER, page, counts);
+        }
+        count(shop, Reader.STRANGER, "/c/" + shop.clientToken(), counts);
+        return counts;
+    }
+
+    private static void count(WholeShop shop, Reader reader, String page, Map<String, List<String>> counts)
+            throws Exception {
+        List<String> statements = QueryCount.of(() ->
+                assertThat(shop.ask(reader, get(page)).getStatus()).as(page).isEqualTo(200));
+        assertThat(statements).as(page).isNotEmpty();
+        counts.put(reader.code() + " " + page.replaceFirst("/c/.*", "/c/{token}"), statements);
+    }
+}
