@@ -13,9 +13,11 @@ class BookRows {
     private static final String HOURS = """
             select e.on_date, p.name as person, coalesce(j.number, '') as job, coalesce(e.account, '') as account, e.hour_class,
                    e.minutes, w.wage_amount, w.burden_percent,
-                   round(w.wage_amount * (1 + w.burden_percent / 100), 2) as burdened_amount
+                   w.burdened_amount, round(e.minutes * w.wage_amount / 60, 2) as pay,
+                   round(e.minutes * w.burdened_amount / 60, 2) as burdened_pay
             from time_entry e join person p on p.id = e.person_id left join job j on j.id = e.job_id
-            left join lateral (select wage_amount, burden_percent from wage
+            left join lateral (select wage_amount, burden_percent,
+                    round(wage_amount * (1 + burden_percent / 100), 2) as burdened_amount from wage
                 where person_id = e.person_id and from_date <= e.on_date order by from_date desc limit 1) w on true
             where e.on_date between :from and :to
             """;
@@ -36,8 +38,8 @@ class BookRows {
 
     /** Minutes and pay of each person; an hour before the first dated wage costs nothing and is counted apart. */
     List<PersonSum> sums(Period period) {
-        return jdbc.sql("select person, sum(minutes) as minutes, sum(round(minutes * wage_amount / 60, 2)) as pay, "
-                        + "sum(round(minutes * burdened_amount / 60, 2)) as burdened, "
+        return jdbc.sql("select person, sum(minutes) as minutes, sum(pay) as pay, "
+                        + "sum(burdened_pay) as burdened, "
                         + "coalesce(sum(minutes) filter (where wage_amount is null), 0) as unpaid_minutes from ("
                         + HOURS + ") h group by person order by lower(person)")
                 .param("from", period.from())
@@ -58,7 +60,7 @@ class BookRows {
                 .list();
     }
 
-    /** Amounts per hour in the shop's currency. */
+    /** Wage and burdened wage per hour, pay of the entry to the cent, in the shop's currency. */
     record Hour(
             LocalDate onDate,
             String person,
@@ -68,7 +70,9 @@ class BookRows {
             int minutes,
             @Nullable BigDecimal wageAmount,
             @Nullable BigDecimal burdenPercent,
-            @Nullable BigDecimal burdenedAmount) {}
+            @Nullable BigDecimal burdenedAmount,
+            @Nullable BigDecimal pay,
+            @Nullable BigDecimal burdenedPay) {}
 
     record PersonSum(
             String person,

@@ -95,16 +95,9 @@ class BooksController {
             hour.wageAmount(),
             hour.burdenPercent(),
             hour.burdenedAmount(),
-            amount(hour.minutes(), hour.wageAmount()),
-            amount(hour.minutes(), hour.burdenedAmount())
+            hour.pay(),
+            hour.burdenedPay()
         };
-    }
-
-    /** Minutes at a rate per hour, to the cent; null where there is no rate. */
-    private static @Nullable BigDecimal amount(int minutes, @Nullable BigDecimal rate) {
-        return rate == null
-                ? null
-                : rate.multiply(BigDecimal.valueOf(minutes)).divide(BigDecimal.valueOf(60), 2, RoundingMode.HALF_EVEN);
     }
 
     @GetMapping("/purchases.csv")

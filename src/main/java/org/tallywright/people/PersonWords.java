@@ -19,6 +19,12 @@ final class PersonWords {
         return name;
     }
 
+    /** What was typed to sign in, without what no sign-in name can hold: such a name is simply unknown. */
+    static String signInNameAsTyped(String typed) {
+        String printable = typed.replaceAll("\\p{Cntrl}|[\\p{Cs}]", "").strip();
+        return printable.substring(0, Math.min(printable.length(), 80));
+    }
+
     private static String line(String typed, String field, String missing) {
         String line;
         try {

@@ -32,7 +32,7 @@ class SignInCheck implements AuthenticationProvider {
 
     @Override
     public Authentication authenticate(Authentication asked) {
-        String name = asked.getName().strip();
+        String name = PersonWords.signInNameAsTyped(asked.getName());
         String address = asked.getDetails() instanceof WebAuthenticationDetails web ? web.getRemoteAddress() : "";
         if (throttle.mustWait(name, address)) {
             throw new LockedException("too many tries");

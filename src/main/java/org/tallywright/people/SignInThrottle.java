@@ -12,14 +12,15 @@ import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 
 /**
- * Slows guessing: five wrong tries for one sign-in name, or thirty from one address, and the next quarter of an hour
- * all tries are refused unheard. Counted in the database, so that it holds over several app instances. The limits are
+ * Slows guessing: five wrong tries for one sign-in name from one address, thirty for one name or from one address in all,
+ * and for a quarter of an hour such tries are refused unheard. One stranger cannot keep a person out for long. Counted in the database, so that it holds over several app instances. The limits are
  * common practice, no source.
  */
 @Component
 class SignInThrottle {
     private static final Duration WINDOW = Duration.ofMinutes(15);
-    private static final int PER_NAME = 5;
+    private static final int PER_NAME_AND_ADDRESS = 5;
+    private static final int PER_NAME = 30;
     private static final int PER_ADDRESS = 30;
 
     private final JdbcClient jdbc;
@@ -31,7 +32,9 @@ class SignInThrottle {
     }
 
     boolean mustWait(String signInName, String address) {
-        return failures(nameKey(signInName)) >= PER_NAME || failures(addressKey(address)) >= PER_ADDRESS;
+        return failures(bothKey(signInName, address)) >= PER_NAME_AND_ADDRESS
+                || failures(nameKey(signInName)) >= PER_NAME
+                || failures(addressKey(address)) >= PER_ADDRESS;
     }
 
     private int failures(String subject) {
@@ -46,8 +49,9 @@ class SignInThrottle {
     @Transactional(propagation = Propagation.REQUIRES_NEW)
     void record(String signInName, String address, boolean failed) {
         Instant now = clock.instant();
-        for (String subject :
-                failed ? List.of(nameKey(signInName), addressKey(address)) : List.of(nameKey(signInName))) {
+        String both = bothKey(signInName, address);
+        List<String> failing = List.of(both, nameKey(signInName), addressKey(address));
+        for (String subject : failed ? failing : List.of(both, nameKey(signInName))) {
             jdbc.sql("insert into sign_in_attempt (subject, at, failed) values (?, ?, ?)")
                     .params(subject, Timestamp.from(now), failed)
                     .update();
@@ -60,6 +64,10 @@ class SignInThrottle {
     private static String nameKey(String signInName) {
         String name = signInName.strip().toLowerCase(Locale.ROOT);
         return "name:" + name.substring(0, Math.min(name.length(), 80));
+    }
+
+    private static String bothKey(String signInName, String address) {
+        return nameKey(signInName) + " " + addressKey(address);
     }
 
     private static String addressKey(String address) {

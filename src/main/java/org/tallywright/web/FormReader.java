@@ -39,7 +39,6 @@ public final class FormReader {
         if (errors.get(name) == null) {
             errors.put(name, sentence);
         }
-        ;
     }
 
     /** A rule of the domain said no after all fields were read. */

@@ -82,6 +82,25 @@ class BooksWebTest {
         mvc.perform(get("/books").with(signedIn(mirel))).andExpect(content().string(containsString("69.00")));
     }
 
+    /** 35 minutes at 24.00 x 1.27 = 30.48 are 17.78; each entry is rounded once, so file and page agree to the cent. */
+    @Test
+    void addsUpToTheSameOnThePageAndInTheFile() throws Exception {
+        for (int day = 21; day <= 25; day++) {
+            log(LocalDate.of(2026, 11, day), 35);
+        }
+        BigDecimal inFile = download("/books/hours.csv")
+                .lines()
+                .skip(1)
+                .map(line -> new BigDecimal(line.substring(line.lastIndexOf(',') + 1)))
+                .reduce(BigDecimal.ZERO, BigDecimal::add);
+        assertThat(inFile).isEqualByComparingTo("176.53");
+        mvc.perform(get("/books")
+                        .param("from", "2026-11-01")
+                        .param("to", "2026-11-25")
+                        .with(signedIn(mirel)))
+                .andExpect(content().string(containsString("176.53")));
+    }
+
     @Test
     void leavesNotesOut() throws Exception {
         assertThat(download("/books/hours.csv")).doesNotContain("private word");

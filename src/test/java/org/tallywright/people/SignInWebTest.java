@@ -58,6 +58,13 @@ class SignInWebTest {
     }
 
     @Test
+    void takesStrangeNamesForUnknownOnes() throws Exception {
+        signIn("a\u0000b", "out of square").andExpect(redirectedUrl("/sign-in?no"));
+        signIn("x".repeat(10_000), "out of square").andExpect(redirectedUrl("/sign-in?no"));
+        signIn("", "").andExpect(redirectedUrl("/sign-in?no"));
+    }
+
+    @Test
     void slowsGuessingAndLetsInAfterAWhile() throws Exception {
         for (int i = 0; i < 5; i++) {
             signIn("ada", "guess " + i).andExpect(redirectedUrl("/sign-in?no"));

@@ -64,7 +64,9 @@ class CrewController {
             MemberForm form, SignedIn me, Model model, HttpServletResponse response, RedirectAttributes redirect) {
         FormReader read = new FormReader();
         Role role = read.field("role", () -> role(form.role()));
-        if (role != null && form.id() != null) {
+        if (form.id() == null) {
+            read.refuse("", "The form did not arrive whole; open it again and retype it.");
+        } else if (role != null) {
             try {
                 crew.takeIn(form.id(), form.typedName(), role, me);
                 Flash.done(redirect, form.typedName() + " is in the crew. Make a link so that they can sign in.");

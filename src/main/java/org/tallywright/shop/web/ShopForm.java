@@ -61,7 +61,7 @@ record ShopForm(
         ZoneId zone = read.field("timeZone", () -> zone(text(timeZone)));
         Units measured = read.field("units", () -> units(text(units)));
         Currency money = read.field("currency", () -> currency(text(currency)));
-        Hours usual = read.field("day", () -> Hours.parse(text(day)));
+        Hours usual = read.field("day", () -> usualDay(text(day)));
         BigDecimal overhead = read.field("overheadRate", notNegative(overheadRate));
         BigDecimal margin = percent("marginPercent", marginPercent, MOST_MARGIN, read);
         BigDecimal contingency = percent("contingencyPercent", contingencyPercent, BigDecimal.valueOf(100), read);
@@ -125,6 +125,14 @@ record ShopForm(
             }
             return amount.amount();
         };
+    }
+
+    private static Hours usualDay(String typed) {
+        Hours usual = Hours.parse(typed);
+        if (usual.minutes() < 30) {
+            throw new Refused("A usual day has at least half an hour.");
+        }
+        return usual;
     }
 
     private static ZoneId zone(String typed) {
