@@ -35,6 +35,8 @@ public class Forecaster {
     private final WorkRows rows;
     private final JdbcClient jdbc;
     private final ShopClock clock;
+    private final Remembered<JobForecast> jobs = new Remembered<>();
+    private final Remembered<RunningForecast> running = new Remembered<>();
 
     Forecaster(Shelf shelf, WorkRows rows, JdbcClient jdbc, ShopClock clock) {
         this.shelf = shelf;
@@ -61,7 +63,7 @@ public class Forecaster {
     public Lines tasks(Collection<UUID> ids) {
         Fitted fitted = shelf.fitted();
         List<TaskRow> tasks = inOrder(ids);
-        JobForecast said = fitted.model().jobForecast(planned(fitted, tasks));
+        JobForecast said = forecast(fitted, planned(fitted, tasks));
         Map<UUID, Line> lines = new LinkedHashMap<>();
         for (int i = 0; i < tasks.size(); i++) {
             TaskForecast task = said.tasks().get(i);
@@ -77,11 +79,15 @@ public class Forecaster {
                 lines, HoursRange.of(said.hours()), fitted.past().jobs().size(), percent(said.startingShare()));
     }
 
+    private JobForecast forecast(Fitted fitted, List<PlannedTask> tasks) {
+        return jobs.of(fitted.id(), tasks, () -> fitted.model().jobForecast(tasks));
+    }
+
     /** Keeps what is said of a bid's hours on the day it is issued, to be judged when the job is finished. */
     @Transactional
     public void keep(UUID bid, UUID job, @Nullable Integer confidence, Collection<UUID> tasks) {
         Fitted fitted = shelf.fitted();
-        JobForecast said = fitted.model().jobForecast(planned(fitted, inOrder(tasks)));
+        JobForecast said = forecast(fitted, planned(fitted, inOrder(tasks)));
         jdbc.sql("""
                         insert into bid_forecast (bid_id, job_id, calibration_id, made_at, seed, confidence, unwidened, hours)
                         values (?, ?, ?, ?, ?, ?, ?, ?) on conflict (bid_id) do nothing""")
@@ -165,7 +171,9 @@ public class Forecaster {
         List<RunningTask> left = open.stream()
                 .map(task -> new RunningTask(planned(fitted, task), work.hours(task.id())))
                 .toList();
-        RunningForecast said = fitted.model().runningForecast(new RunningJob(job.toString(), finished, left, onNoLine));
+        RunningJob asked = new RunningJob(job.toString(), finished, left, onNoLine);
+        RunningForecast said =
+                running.of(fitted.id(), asked, () -> fitted.model().runningForecast(asked));
         return Optional.of(new Running(
                 HoursRange.of(said.atCompletion()),
                 HoursRange.of(said.remaining()),

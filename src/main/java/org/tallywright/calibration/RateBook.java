@@ -10,7 +10,6 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
@@ -102,21 +101,23 @@ public class RateBook {
                 .tasks()
                 .forEach(task -> own.computeIfAbsent(UUID.fromString(task.kind()), kind -> new ArrayList<>())
                         .add(task));
+        Map<UUID, Figures.KindRate> rates = rates();
         return kinds.all().stream()
                 .filter(kind -> kind.active() || own.containsKey(kind.id()))
-                .map(kind -> entry(kind, own.getOrDefault(kind.id(), List.of())))
+                .map(kind -> entry(kind, rates.get(kind.id()), own.getOrDefault(kind.id(), List.of())))
                 .toList();
     }
 
-    private Entry entry(TaskKindCard kind, List<Observation> own) {
-        Optional<Figures.KindRate> said = shelf.kept()
-                .flatMap(kept -> kept.figures().kinds().stream()
-                        .filter(rate -> rate.kind().equals(kind.id()))
-                        .findFirst());
-        if (said.isEmpty()) {
+    private Map<UUID, Figures.KindRate> rates() {
+        Map<UUID, Figures.KindRate> rates = new HashMap<>();
+        shelf.kept().ifPresent(kept -> kept.figures().kinds().forEach(rate -> rates.put(rate.kind(), rate)));
+        return rates;
+    }
+
+    private static Entry entry(TaskKindCard kind, Figures.@Nullable KindRate rate, List<Observation> own) {
+        if (rate == null) {
             return new Entry(kind, null, null, null, 0, 0, 0, 100, null);
         }
-        Figures.KindRate rate = said.get();
         return new Entry(
                 kind,
                 unitHours(rate.median()),
@@ -139,7 +140,7 @@ public class RateBook {
         Map<String, PastJob> jobs = new HashMap<>();
         past.jobs().forEach(job -> jobs.put(job.key(), job));
         return new KindHistory(
-                entry(kind, own),
+                entry(kind, rates().get(id), own),
                 own.stream()
                         .map(task -> {
                             PastJob job = jobs.get(task.job());
@@ -193,7 +194,7 @@ public class RateBook {
     @Transactional
     public void accept(UUID id, int version, UnitHours shown, String basis) {
         TaskKindCard kind = kinds.card(id);
-        Entry entry = entry(kind, List.of());
+        Entry entry = entry(kind, rates().get(id), List.of());
         UnitHours rate = entry.typical();
         if (kind.unitHours().equals(shown)) {
             return;

@@ -7,15 +7,16 @@ import org.tallywright.calibration.Forecaster;
 
 /**
  * What moved a running job's forecast between two days. Each task's part is what it took, or may come to on the mean, now
- * less then; {@code rest} is what the tasks together do not explain: the same hours seen in another light, and rounding.
+ * less then; {@code rest} is what these do not explain: smaller movements,
+ * and the allowance for hours that no line names.
  *
  * @param then likely hours at the end, as forecast then
  * @param now the same today
- * @param tasks those that moved it by a quarter of an hour and more, the most first
+ * @param tasks those that moved it by half an hour and more, the most first
  * @param onNoLine hours since then that no line names
  */
 public record Movement(double then, double now, List<Part> tasks, double onNoLine, double rest) {
-    private static final double WORTH_A_LINE = 0.25;
+    private static final double WORTH_A_LINE = 0.5;
 
     /** @param finished since then */
     public record Part(String name, boolean finished, double then, double now) {
@@ -32,8 +33,8 @@ public record Movement(double then, double now, List<Part> tasks, double onNoLin
             Forecaster.TaskNow is = each.getValue();
             if (was != null) {
                 Part part = new Part(is.name(), is.done() && !was.done(), was.hours(), is.hours());
-                explained += part.hours();
                 if (Math.abs(part.hours()) >= WORTH_A_LINE) {
+                    explained += part.hours();
                     parts.add(part);
                 }
             }

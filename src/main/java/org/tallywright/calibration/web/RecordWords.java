@@ -55,9 +55,9 @@ record RecordWords(List<String> record, List<String> habits) {
         }
         String tail = " (four times in five between " + RateWords.percent(bias.low()) + " and "
                 + RateWords.percent(bias.high()) + ", " + jobs(bias.of()) + ").";
-        String word = bias.low() > 1
+        String word = bias.low() >= 1.005
                 ? "The forecasts were too low."
-                : bias.high() < 1 ? "The forecasts were too high." : "No clear lean to either side.";
+                : bias.high() < 0.995 ? "The forecasts were too high." : "No clear lean to either side.";
         return "Jobs took " + RateWords.than(bias.ratio(), "forecast") + tail + " " + word;
     }
 
