@@ -24,7 +24,8 @@ import org.tallywright.shared.Refused;
  */
 record DayForm(List<RowForm> rows, String line, Set<String> yes, String act) {
     static final int MOST_ROWS = 60;
-    private static final int LONGEST = 4000;
+    private static final int LONGEST_HIDDEN = 4000;
+    private static final Set<String> TYPED = Set.of("time", "note", "reason");
     private static final Pattern FIELD =
             Pattern.compile("row\\.(\\d{1,3})\\.(id|version|what|class|time|note|reason|pick)");
 
@@ -40,7 +41,7 @@ record DayForm(List<RowForm> rows, String line, Set<String> yes, String act) {
             Matcher field = FIELD.matcher(name);
             if (field.matches() && !values.isEmpty()) {
                 rows.computeIfAbsent(Integer.valueOf(field.group(1)), n -> new HashMap<>())
-                        .put(field.group(2), text(values.get(0)));
+                        .put(field.group(2), value(field.group(2), values.get(0)));
             }
         });
         if (rows.size() > MOST_ROWS) {
@@ -51,9 +52,9 @@ record DayForm(List<RowForm> rows, String line, Set<String> yes, String act) {
         List<String> yes = sent.getOrDefault("yes", List.of());
         return new DayForm(
                 read,
-                text(sent.getFirst("line")),
-                new LinkedHashSet<>(yes.stream().map(DayForm::text).limit(200).toList()),
-                text(sent.getFirst("act")));
+                typed(sent.getFirst("line")),
+                new LinkedHashSet<>(yes.stream().map(DayForm::hidden).limit(200).toList()),
+                hidden(sent.getFirst("act")));
     }
 
     private static RowForm row(Map<String, String> row) {
@@ -93,14 +94,21 @@ record DayForm(List<RowForm> rows, String line, Set<String> yes, String act) {
         return new Refused("A hidden part of this page came back damaged. Open the day afresh.");
     }
 
-    private static String text(@Nullable String sent) {
-        if (sent == null) {
-            return "";
+    private static String value(String field, @Nullable String sent) {
+        return TYPED.contains(field) ? typed(sent) : hidden(sent);
+    }
+
+    /** What a person typed is kept at any length: a box that holds too much is refused beside it, not with the page. */
+    private static String typed(@Nullable String sent) {
+        return sent == null ? "" : sent;
+    }
+
+    private static String hidden(@Nullable String sent) {
+        String value = typed(sent);
+        if (value.length() > LONGEST_HIDDEN) {
+            throw damaged();
         }
-        if (sent.length() > LONGEST) {
-            throw new Refused("That is too much for one box.");
-        }
-        return sent;
+        return value;
     }
 
     DayForm withRows(List<RowForm> newRows) {

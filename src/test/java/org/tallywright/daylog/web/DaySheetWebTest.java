@@ -119,6 +119,37 @@ class DaySheetWebTest {
     }
 
     @Test
+    void keepsTheSheetWhenOneBoxHoldsFarTooMuch() throws Exception {
+        String much = "north side ".repeat(600);
+        SheetForm form = form("/", ada)
+                .type(seat.task("Glue up seat top"), "time", "2h30")
+                .type(seat.task("Finish sand"), "time", "45m")
+                .type(seat.task("Finish sand"), "note", much);
+
+        Document page = sent(form, "/days/2026-11-25", ada, 422);
+
+        assertThat(days.minutes(ada, TODAY)).isZero();
+        assertThat(page.select("input[data-hours]").eachAttr("value")).contains("2h30", "45m");
+        assertThat(page.select("input[name$=.note]").eachAttr("value")).contains(much);
+        assertThat(page.select(".row[data-state=refused] .error").text()).contains("too long");
+    }
+
+    @Test
+    void keepsAFarTooLongLineBesideTheRows() throws Exception {
+        String much = "sanding 45m, ".repeat(400);
+        SheetForm form = form("/", ada)
+                .type(seat.task("Glue up seat top"), "time", "2h30")
+                .set("line", much);
+
+        Document page = sent(form, "/days/2026-11-25", ada, 422);
+
+        assertThat(days.minutes(ada, TODAY)).isZero();
+        assertThat(page.select("input[data-hours]").eachAttr("value")).contains("2h30");
+        assertThat(page.selectFirst("#line").val()).isEqualTo(much);
+        assertThat(page.selectFirst("#line-error").text()).contains("too much for one line");
+    }
+
+    @Test
     void correctsASavedRowAndRefusesAnOldVersion() throws Exception {
         UUID id = days.logged(ada, TODAY, seat, "Finish sand", 120);
         SheetForm first = form("/", ada);
