@@ -61,6 +61,22 @@ class HoursPagesWebTest {
     }
 
     @Test
+    void namesEachFigureForTheNarrowScreen() throws Exception {
+        Document page = page("/hours?week=2026-11-18", ada);
+        assertThat(page.select("table.stack tbody tr").first().select("td").eachAttr("data-label"))
+                .containsExactly(
+                        "In the week",
+                        "Over 40 h",
+                        "Mon 16 Nov",
+                        "Tue 17 Nov",
+                        "Wed 18 Nov",
+                        "Thu 19 Nov",
+                        "Fri 20 Nov",
+                        "Sat 21 Nov",
+                        "Sun 22 Nov");
+    }
+
+    @Test
     void marksAGapOffWithOneTap() throws Exception {
         mvc.perform(post("/days/2026-11-20/mark")
                         .param("kind", "off")
