@@ -22,10 +22,10 @@ import org.tallywright.bench.Figures;
  * the machine does meets both alike. See src/docs/measured-pages.md.
  */
 public final class PagesBenchmark implements Benchmark {
-    private static final int WARM = 150;
-    private static final int TURNS = 60;
+    private static final int WARM = 60;
+    private static final int TURNS = 40;
     private static final int USERS = 4;
-    private static final int REQUESTS_EACH = 50;
+    private static final int REQUESTS_EACH = 25;
 
     @Override
     public String name() {
@@ -105,7 +105,17 @@ public final class PagesBenchmark implements Benchmark {
         Times together = ManyUsers.measure(ofLarge, visitors, REQUESTS_EACH);
         figures.add(name + "_p50_ms", together.ms(0.5), "ms");
         figures.add(name + "_p99_ms", together.ms(0.99), "ms");
-        say(name + " measured, load " + load());
+        say(
+                "%s at load %.1f: page %.1f ms, SQL %.1f ms in %d statements, growth %.2f; of 4 users p50 %.1f ms, p99 %.1f ms"
+                        .formatted(
+                                name,
+                                load(),
+                                page,
+                                sql,
+                                many.statements(),
+                                page / few.http.ms(0.5),
+                                together.ms(0.5),
+                                together.ms(0.99)));
     }
 
     private static List<Page> pages(BenchShop shop) throws SQLException {
