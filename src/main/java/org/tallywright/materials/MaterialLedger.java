@@ -8,6 +8,7 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import org.tallywright.calibration.YieldBook;
 import org.tallywright.shared.Money;
 import org.tallywright.shared.UnitPrice;
 
@@ -96,6 +97,17 @@ public class MaterialLedger {
                         from job_material j join material m on m.id = j.material_id
                         where j.net_quantity > 0 and j.charged_quantity > 0 and j.net_quantity <= j.charged_quantity
                         group by m.id order by m.material_group, lower(m.name)""").query(YieldRow.class).list();
+    }
+
+    /** What closed jobs say of each material, for learning its yield. */
+    public List<YieldBook.Seen> finished() {
+        return jdbc.sql("""
+                        select m.id as material, j.job_id as job, j.charged_quantity as charged, j.net_quantity as net,
+                               m.starting_yield as starting, b.closed_on as "on"
+                        from job_material j join material m on m.id = j.material_id
+                        join job b on b.id = j.job_id and b.state = 'closed'
+                        where j.net_quantity > 0 and j.charged_quantity > 0 and j.net_quantity <= j.charged_quantity
+                        order by b.closed_on, j.job_id, m.id""").query(YieldBook.Seen.class).list();
     }
 
     private static String matching() {

@@ -1,12 +1,15 @@
 package org.tallywright.materials.web;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.tallywright.calibration.YieldBook;
 import org.tallywright.catalog.Materials;
 import org.tallywright.jobs.JobHeads;
 import org.tallywright.materials.JobMaterials;
@@ -14,6 +17,7 @@ import org.tallywright.materials.Kind;
 import org.tallywright.materials.MaterialLedger;
 import org.tallywright.materials.PaidPrices;
 import org.tallywright.shared.NotHere;
+import org.tallywright.shared.Yield;
 import org.tallywright.web.Access;
 import org.tallywright.web.NavItem;
 import org.tallywright.web.Role;
@@ -72,7 +76,12 @@ class MaterialsController {
 
     @GetMapping("/materials/yields")
     String yields(Model model) {
-        model.addAttribute("rows", ledger.yields());
+        YieldBook book = YieldBook.learn(ledger.finished());
+        List<MaterialLedger.YieldRow> rows = ledger.yields();
+        Map<UUID, YieldBook.Expected> expected = new HashMap<>();
+        rows.forEach(row -> expected.put(row.id(), book.of(row.id(), Yield.of(row.startingYield()))));
+        model.addAttribute("rows", rows);
+        model.addAttribute("expected", expected);
         model.addAttribute("tabs", tabs("yields"));
         return "materials/yields";
     }
