@@ -20,7 +20,7 @@ import tools.jackson.databind.json.JsonMapper;
 public class BidDesk {
     private final JobDesk jobs;
     private final BidRows bids;
-    private final EstimateOpener opener;
+    private final EstimateDesk estimates;
     private final EstimatePricer pricer;
     private final OfferMaker offers;
     private final BidWriter writer;
@@ -31,7 +31,7 @@ public class BidDesk {
     BidDesk(
             JobDesk jobs,
             BidRows bids,
-            EstimateOpener opener,
+            EstimateDesk estimates,
             EstimatePricer pricer,
             OfferMaker offers,
             BidWriter writer,
@@ -40,7 +40,7 @@ public class BidDesk {
             ObjectProvider<HoursOutlook> outlook) {
         this.jobs = jobs;
         this.bids = bids;
-        this.opener = opener;
+        this.estimates = estimates;
         this.pricer = pricer;
         this.offers = offers;
         this.writer = writer;
@@ -55,6 +55,7 @@ public class BidDesk {
      *
      * @throws Stale when that id was issued under another title
      * @throws Refused where there is nothing to offer, no rate for the hours, or the sum is not what the page showed
+     * @throws Stale where somebody else changed the words since they were read
      */
     @Transactional
     public void issue(UUID jobId, IssueBid said, UUID by) {
@@ -67,7 +68,7 @@ public class BidDesk {
         if (job.state() == JobState.LOST) {
             throw new Refused("The job is marked lost. Reopen it before you offer it again.");
         }
-        opener.open(jobId).word(said.words());
+        estimates.word(jobId, said.version(), said.words(), by);
         WorkingSum working = pricer.of(jobId);
         Offer offer = offers.make(jobId, working, said);
         BidKind kind = working.sheet().nextKind();

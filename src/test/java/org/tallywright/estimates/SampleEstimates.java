@@ -96,9 +96,10 @@ public class SampleEstimates {
     }
 
     public IssueBid said(UUID id, JobRef job, String title) {
-        Money total = pricer.of(job.id()).sum().map(PriceSum::total).orElse(Money.ZERO);
+        WorkingSum working = pricer.of(job.id());
+        Money total = working.sum().map(PriceSum::total).orElse(Money.ZERO);
         BidWords words = new BidWords("Build and install one window seat.\nOil finish.", "Painting", "Half to book.");
-        return new IssueBid(id, title, words, 30, "", total);
+        return new IssueBid(id, working.version(), title, words, 30, "", total);
     }
 
     public List<UUID> bidsOf(JobRef job) {

@@ -45,9 +45,14 @@ record IssueForm(
                 "");
     }
 
-    /** The same words beside the sum as it is now, so that the next press of the button is about that. */
+    /**
+     * The same words beside the sum as it is now, so that the next press of the button is about that. The version moves
+     * on only where these words are the kept ones: others are still to be seen.
+     */
     IssueForm seeing(WorkingSum sum) {
-        return new IssueForm(id, version, total(sum), title, scope, exclusions, terms, validDays, addedDays);
+        BidWords typed = words(new FormReader());
+        Integer seenVersion = sum.words().equals(typed) ? sum.version() : version;
+        return new IssueForm(id, seenVersion, total(sum), title, scope, exclusions, terms, validDays, addedDays);
     }
 
     private static String total(WorkingSum sum) {
@@ -56,13 +61,14 @@ record IssueForm(
 
     @Nullable
     IssueBid read(FormReader read) {
+        UUID own = read.field("", () -> Picked.own(id));
         String what = read.field("title", () -> Typed.requiredLine(Picked.text(title), 160));
         BidWords words = words(read);
         Integer days = read.field("validDays", () -> days(Picked.text(validDays)));
         String more = read.field("addedDays", () -> Typed.line(Picked.text(addedDays), 60));
         Money total = read.field("", () -> seenTotal());
         if (read.refused()
-                || id == null
+                || own == null
                 || what == null
                 || words == null
                 || days == null
@@ -70,7 +76,7 @@ record IssueForm(
                 || total == null) {
             return null;
         }
-        return new IssueBid(id, what, words, days, more, total);
+        return new IssueBid(own, version, what, words, days, more, total);
     }
 
     private Money seenTotal() {

@@ -45,16 +45,18 @@ record MaterialForm(
 
     @Nullable
     MaterialDraft read(FormReader read) {
+        UUID own = read.field("", () -> Picked.own(id));
         UUID what = read.field("material", () -> Picked.id(material));
         UUID where = read.optional("piece", piece, () -> Picked.id(piece));
         NetQuantity much = read.field("net", () -> NetQuantity.of(Picked.text(net)));
         Yield share = read.optional("yield", yield, () -> Yield.of(Picked.text(yield)));
         UnitPrice each = read.optional("price", price, () -> UnitPrice.of(Picked.text(price)));
         Money carriage = read.optional("freight", freight, () -> Money.of(Picked.text(freight)));
-        if (read.refused() || id == null || what == null || much == null) {
+        if (read.refused() || own == null || what == null || much == null) {
             return null;
         }
-        return new MaterialDraft(id, version, where, what, much, share, each, carriage == null ? Money.ZERO : carriage);
+        return new MaterialDraft(
+                own, version, where, what, much, share, each, carriage == null ? Money.ZERO : carriage);
     }
 
     boolean another() {

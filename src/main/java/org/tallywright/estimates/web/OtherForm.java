@@ -32,12 +32,13 @@ record OtherForm(
 
     @Nullable
     OtherDraft read(FormReader read) {
+        UUID own = read.field("", () -> Picked.own(id));
         String what = read.field("description", () -> Typed.requiredLine(Picked.text(description), 160));
         Money much = read.field("amount", () -> Money.of(Picked.text(amount)));
-        if (read.refused() || id == null || what == null || much == null) {
+        if (read.refused() || own == null || what == null || much == null) {
             return null;
         }
-        return new OtherDraft(id, version, what, much);
+        return new OtherDraft(own, version, what, much);
     }
 
     boolean another() {

@@ -4,9 +4,17 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.shared.Refused;
 
-/** What was chosen from a list. */
+/** What was chosen from a list, and the id that came with the form. */
 final class Picked {
     private Picked() {}
+
+    /** The id that the page made; a form without one is not a form of ours. */
+    static UUID own(@Nullable UUID id) {
+        if (id == null) {
+            throw new Refused("The form did not arrive whole. Reload the page and try again.");
+        }
+        return id;
+    }
 
     /** Null where nothing is chosen. */
     static @Nullable UUID maybe(@Nullable String value) {

@@ -1,6 +1,7 @@
 package org.tallywright.estimates.web;
 
 import jakarta.servlet.http.HttpServletResponse;
+import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
@@ -17,6 +18,7 @@ import org.tallywright.jobs.JobDesk;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.shared.NotHere;
 import org.tallywright.shared.Refused;
+import org.tallywright.shared.Stale;
 import org.tallywright.web.Access;
 import org.tallywright.web.Flash;
 import org.tallywright.web.FormErrors;
@@ -68,10 +70,18 @@ class TaskLineController {
                 return "redirect:/jobs/" + job.number() + "/estimate" + (form.another() ? "/tasks/new" : "#tasks");
             } catch (Refused refused) {
                 read.refuse(refused);
+            } catch (Stale stale) {
+                throw new Stale(stale.what(), beside(job, form));
             }
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_ENTITY.value());
         return page(job, form, read.errors(), model);
+    }
+
+    private List<Stale.Row> beside(JobRef job, TaskLineForm form) {
+        UUID id = Picked.own(form.id());
+        EstimateTasks.Line kept = tasks.find(job.id(), id).orElseThrow(() -> new NotHere("task"));
+        return form.beside(TaskLineForm.of(kept), words.pieces(job.id()));
     }
 
     @PostMapping("/{id}/dropping")

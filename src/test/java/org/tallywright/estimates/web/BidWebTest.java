@@ -83,6 +83,33 @@ class BidWebTest {
     }
 
     @Test
+    void showsBothVersionsOfTheWordsInsteadOfOverwritingThem() throws Exception {
+        Document slower = blank();
+        Document faster = blank();
+        send(
+                        post("/jobs/" + job.number() + "/estimate/words")
+                                .param(
+                                        "version",
+                                        faster.select("[name=version]").val())
+                                .param("scope", "Two window seats.")
+                                .param("exclusions", "")
+                                .param("terms", ""),
+                        ada)
+                .andExpect(status().is3xxRedirection());
+
+        Document conflict = Jsoup.parse(body(send(issue(slower), ada).andExpect(status().isConflict())));
+        assertThat(conflict.select("tbody tr").first().text()).contains("Two window seats.", "Ends scribed");
+        assertThat(sample.bidsOf(job)).isEmpty();
+        assertThat(jdbc.sql("select scope from estimate").query(String.class).single())
+                .isEqualTo("Two window seats.");
+
+        slower.select("[name=title]").val("");
+        Document again = Jsoup.parse(body(send(issue(slower), ada).andExpect(status().isUnprocessableContent())));
+        again.select("[name=title]").val("Window seat");
+        send(issue(again), ada).andExpect(status().isConflict());
+    }
+
+    @Test
     void readsTheSameAfterEverythingHasChanged() throws Exception {
         UUID bid = sample.issued(job, ada);
         byte[] before = bytes("/bids/" + bid);

@@ -193,6 +193,44 @@ class EstimateWebTest {
     }
 
     @Test
+    void showsBothVersionsOfATaskLine() throws Exception {
+        UUID task = UUID.fromString(one("select id::text from task where name = ?", "Rip hardwood"));
+        send(task(task, "120"), ada).andExpect(status().is3xxRedirection());
+        Document conflict = Jsoup.parse(body(send(task(task, "140"), ada).andExpect(status().isConflict())));
+
+        assertThat(conflict.select("tbody tr").eachText()).contains("Quantity 120 140", "Hours per unit 0.02 0.02");
+        assertThat(one("select quantity::text from task where id = ?", task)).isEqualTo("120.0000");
+    }
+
+    private MockHttpServletRequestBuilder task(UUID task, String quantity) {
+        return post(base + "/tasks")
+                .param("id", task.toString())
+                .param("version", "0")
+                .param("taskKind", one("select task_kind_id::text from task where id = ?", task))
+                .param("quantity", quantity)
+                .param("unitHours", "0.02");
+    }
+
+    @Test
+    void saysWhyAFormWithoutItsIdIsNotTaken() throws Exception {
+        String oak = one("select id::text from material where code = ?", "white_oak");
+        String kind = one("select task_kind_id::text from task where name = ?", "Rip hardwood");
+        MockHttpServletRequestBuilder[] forms = {
+            post(base + "/tasks").param("taskKind", kind).param("quantity", "12"),
+            post(base + "/materials").param("material", oak).param("net", "4"),
+            post(base + "/others").param("description", "Lift").param("amount", "12"),
+            post("/jobs/" + job.number() + "/bids")
+                    .param("title", "Window seat")
+                    .param("validDays", "30")
+                    .param("seen", "1260.00")
+        };
+        for (MockHttpServletRequestBuilder form : forms) {
+            Document again = Jsoup.parse(body(send(form, ada).andExpect(status().isUnprocessableContent())));
+            assertThat(again.select(".summary").text()).contains("The form did not arrive whole.");
+        }
+    }
+
+    @Test
     void doesNotTouchLinesOfAnotherJob() throws Exception {
         JobRef other = jobs.lead(ada, "Pantry");
         UUID line = sample.other(other, "Disposal", "77.00", ada);
