@@ -1,9 +1,12 @@
 package org.tallywright.jobs;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.UUID;
 import org.springframework.stereotype.Component;
+import org.tallywright.clients.ClientBook;
 import org.tallywright.clients.ClientDesk;
+import org.tallywright.clients.SiteCard;
 import org.tallywright.shared.ShopClock;
 import org.tallywright.shared.Stale;
 import org.tallywright.trail.Trail;
@@ -18,6 +21,7 @@ class JobOpener {
     private final Trail trail;
     private final ShopClock clock;
     private final ClientDesk clients;
+    private final ClientBook book;
 
     JobOpener(
             Jobs jobs,
@@ -26,7 +30,8 @@ class JobOpener {
             JobHistory history,
             Trail trail,
             ShopClock clock,
-            ClientDesk clients) {
+            ClientDesk clients,
+            ClientBook book) {
         this.jobs = jobs;
         this.numbers = numbers;
         this.refs = refs;
@@ -34,6 +39,7 @@ class JobOpener {
         this.trail = trail;
         this.clock = clock;
         this.clients = clients;
+        this.book = book;
     }
 
     JobRef open(Opening opening, UUID by) {
@@ -63,10 +69,26 @@ class JobOpener {
         return JobRef.of(job);
     }
 
-    private static JobRef repeated(Job known, JobDetails details) {
+    private JobRef repeated(Job known, JobDetails details) {
         if (!known.details().equals(details)) {
-            throw new Stale("job");
+            throw new Stale("job", beside(known.details(), details));
         }
         return JobRef.of(known);
+    }
+
+    private List<Stale.Row> beside(JobDetails theirs, JobDetails yours) {
+        return List.of(
+                new Stale.Row("Site", address(theirs), address(yours)),
+                new Stale.Row("Title", theirs.title(), yours.title()),
+                new Stale.Row("Promised", promised(theirs), promised(yours)),
+                new Stale.Row("Internal note", theirs.note(), yours.note()));
+    }
+
+    private String address(JobDetails details) {
+        return book.site(details.siteId()).map(SiteCard::address).orElse("");
+    }
+
+    private static String promised(JobDetails details) {
+        return details.promisedOn() == null ? "" : details.promisedOn().toString();
     }
 }

@@ -1,6 +1,7 @@
 package org.tallywright.jobs;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
@@ -40,8 +41,18 @@ public class PunchDesk {
         } else if (!known.jobId().equals(jobId)) {
             throw new NotHere("punch list item");
         } else if (!known.says(pieceId, text)) {
-            throw new Stale("punch list item");
+            throw new Stale("punch list item", beside(known, pieceId, text));
         }
+    }
+
+    private List<Stale.Row> beside(PunchItem known, @Nullable UUID pieceId, String text) {
+        return List.of(
+                new Stale.Row("Piece", piece(known.pieceId()), piece(pieceId)),
+                new Stale.Row("What is to be put right", known.text(), text));
+    }
+
+    private String piece(@Nullable UUID id) {
+        return id == null ? "" : pieces.findById(id).map(Piece::name).orElse("");
     }
 
     @Transactional

@@ -80,6 +80,11 @@ public class PunchItem {
         return jobId;
     }
 
+    @Nullable
+    UUID pieceId() {
+        return pieceId;
+    }
+
     public String text() {
         return text;
     }

@@ -5,10 +5,12 @@ import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.jobs.Finish;
 import org.tallywright.shared.Quantity;
 import org.tallywright.shared.ShopClock;
+import org.tallywright.shared.Stale;
 import org.tallywright.web.FormReader;
 
 /**
@@ -40,6 +42,17 @@ record CompletionForm(@Nullable Integer version, String quantity, String doneOn,
         return much == null || on == null || at == null
                 ? null
                 : new Finish(much, !answer.equals("uncounted"), moment(on, at, clock));
+    }
+
+    /** The task as it stands now beside what was typed; a task that is not done has no day of its own. */
+    List<Stale.Row> beside(TaskPage theirs) {
+        JobPageRows.TaskRow kept = theirs.task();
+        Quantity much = kept.quantityDone() == null ? kept.quantity() : kept.quantityDone();
+        String on = kept.doneOn() == null ? "" : kept.doneOn().toString();
+        return List.of(
+                new Stale.Row("State", theirs.line().state().text(), "Done"),
+                new Stale.Row("Quantity", much.toString(), quantity),
+                new Stale.Row("Done on", on, (doneOn + " " + doneAt).strip()));
     }
 
     /** The minute that is now is not in the future. */

@@ -20,6 +20,7 @@ import org.tallywright.jobs.TaskDesk;
 import org.tallywright.jobs.Wait;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopClock;
+import org.tallywright.shared.Stale;
 import org.tallywright.web.Access;
 import org.tallywright.web.Flash;
 import org.tallywright.web.FormErrors;
@@ -98,6 +99,8 @@ class TaskStateController {
                 return "redirect:/jobs/" + number;
             } catch (Refused refused) {
                 read.refuse(refused);
+            } catch (Stale stale) {
+                throw new Stale(stale.what(), form.beside(pages.task(number, id, me)));
             }
         }
         Answer.refused(response);

@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
 import org.springframework.stereotype.Controller;
@@ -23,6 +24,7 @@ import org.tallywright.jobs.ShopDates;
 import org.tallywright.jobs.WaitDesk;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopClock;
+import org.tallywright.shared.Stale;
 import org.tallywright.web.Access;
 import org.tallywright.web.Flash;
 import org.tallywright.web.FormErrors;
@@ -53,15 +55,23 @@ class WaitController {
         this.dates = dates;
     }
 
-    record Form(int version, String endsOn, String endsAt) {}
+    record Form(int version, String endsOn, String endsAt) {
+        List<Stale.Row> beside(Form theirs) {
+            return List.of(
+                    new Stale.Row("Ends on", theirs.endsOn, endsOn), new Stale.Row("Ends at", theirs.endsAt, endsAt));
+        }
+    }
 
     @GetMapping
     String edit(@PathVariable String number, @PathVariable UUID id, SignedIn me, Model model) {
         JobRef job = desk.find(number).guardOpen();
         JobPageRows.WaitRow wait = rows.wait(job.id(), id);
+        return form(job, wait, kept(wait), FormErrors.none(), me, model);
+    }
+
+    private Form kept(JobPageRows.WaitRow wait) {
         ZonedDateTime end = wait.endsAt().atZone(clock.zone());
-        Form form = new Form(wait.version(), end.toLocalDate().toString(), end.format(TIME));
-        return form(job, wait, form, FormErrors.none(), me, model);
+        return new Form(wait.version(), end.toLocalDate().toString(), end.format(TIME));
     }
 
     private String form(JobRef job, JobPageRows.WaitRow wait, Form form, FormErrors errors, SignedIn me, Model model) {
@@ -97,6 +107,9 @@ class WaitController {
                 return "redirect:/jobs/" + number;
             } catch (Refused refused) {
                 read.refuse(refused);
+            } catch (Stale stale) {
+                Form typed = new Form(version, endsOn, endsAt);
+                throw new Stale(stale.what(), typed.beside(kept(rows.wait(job.id(), id))));
             }
         }
         Answer.refused(response);

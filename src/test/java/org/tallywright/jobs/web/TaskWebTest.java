@@ -126,6 +126,41 @@ class TaskWebTest extends JobsOnPages {
                 .doesNotContain("Clamps on");
     }
 
+    private MockHttpServletRequestBuilder done(String version, String quantity) {
+        return post(tasks + "/" + task + "/completion")
+                .param("version", version)
+                .param("quantity", quantity)
+                .param("doneOn", "2026-11-25")
+                .param("doneAt", "13:10")
+                .param("answer", "counted");
+    }
+
+    @Test
+    void keepsTheCountOfASlowerFinishOnThePage() throws Exception {
+        String version = page(tasks + "/" + task + "/completion", ada)
+                .select("input[name=version]")
+                .val();
+        answer(done(version, "4"), ada, 302);
+        Document conflict = answer(done(version, "5"), people.helper(), 409);
+        assertThat(conflict.select("tbody tr").eachText())
+                .contains("State Done Done", "Quantity 4 5", "Done on 2026-11-25 2026-11-25 13:10");
+        assertThat(text("select quantity_done::text from task")).isEqualTo("4.0000");
+    }
+
+    @Test
+    void showsBothEndsOfAWait() throws Exception {
+        answer(done("0", "3"), ada, 302);
+        String wait = "/jobs/" + job.number() + "/waits/" + text("select id::text from wait where position = 1");
+        answer(end(wait, "17:00"), ada, 302);
+        Document conflict = answer(end(wait, "18:30"), people.helper(), 409);
+        assertThat(conflict.select("tbody tr").eachText())
+                .containsExactly("Ends on 2026-11-25 2026-11-25", "Ends at 17:00 18:30");
+    }
+
+    private MockHttpServletRequestBuilder end(String wait, String at) {
+        return post(wait).param("version", "0").param("endsOn", "2026-11-25").param("endsAt", at);
+    }
+
     @Test
     void takesBackAMistakenFinishAndKeepsNeverNeeded() throws Exception {
         String path = tasks + "/" + task;
