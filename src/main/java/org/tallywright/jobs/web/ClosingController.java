@@ -27,6 +27,7 @@ import org.tallywright.shared.Typed;
 import org.tallywright.web.Access;
 import org.tallywright.web.Flash;
 import org.tallywright.web.FormErrors;
+import org.tallywright.web.FormReader;
 import org.tallywright.web.Role;
 import org.tallywright.web.SignedIn;
 
@@ -52,11 +53,12 @@ class ClosingController {
     @GetMapping("/closing")
     String show(@PathVariable String number, SignedIn me, Model model) {
         desk.find(number).guardOpen();
-        return page(number, Map.of(), FormErrors.none(), me, model);
+        return page(number, Map.of(), FormErrors.none(), blank(), me, model);
     }
 
     /** @param said the answers as sent, by the name of their field */
-    private String page(String number, Map<String, String> said, FormErrors errors, SignedIn me, Model model) {
+    private String page(
+            String number, Map<String, String> said, FormErrors errors, Walk walk, SignedIn me, Model model) {
         JobPage page = pages.page(number, me);
         List<JobPage.TaskLine> open = page.stages().stream()
                 .flatMap(stage -> stage.tasks().stream())
@@ -68,10 +70,16 @@ class ClosingController {
                 "items", page.punchList().stream().filter(i -> !i.ticked()).toList());
         model.addAttribute("walkThroughs", rows.walkThroughs(page.head().job().id()));
         model.addAttribute("said", new Said(said));
-        model.addAttribute("today", clock.today().toString());
-        model.addAttribute("walkThroughId", Ids.next());
+        model.addAttribute("walk", walk);
         model.addAttribute("errors", errors);
         return "jobs/closing";
+    }
+
+    /** A walk-through as typed. */
+    record Walk(UUID id, String walkedOn, String note, FormErrors errors) {}
+
+    private Walk blank() {
+        return new Walk(Ids.next(), clock.today().toString(), "", FormErrors.none());
     }
 
     /** What was answered, for the template: a name without an answer is empty. */
@@ -97,7 +105,8 @@ class ClosingController {
         } catch (Refused refused) {
             Answer.refused(response);
             String field = refused.field() == null ? "" : refused.field();
-            return page(number, sent.toSingleValueMap(), FormErrors.of(field, refused.sentence()), me, model);
+            FormErrors errors = FormErrors.of(field, refused.sentence());
+            return page(number, sent.toSingleValueMap(), errors, blank(), me, model);
         }
     }
 
@@ -129,10 +138,24 @@ class ClosingController {
             @RequestParam(defaultValue = "") String walkedOn,
             @RequestParam(defaultValue = "") String note,
             SignedIn me,
+            Model model,
+            HttpServletResponse response,
             RedirectAttributes redirect) {
-        LocalDate on = walkedOn.isBlank() ? clock.today() : Reader.day(walkedOn);
-        punch.walkThrough(desk.find(number).id(), id, on, Typed.line(note, 300), me.personId());
-        Flash.done(redirect, "The walk-through is recorded.");
-        return me.is(Role.OWNER) ? "redirect:/jobs/" + number + "/closing" : "redirect:/jobs/" + number;
+        JobRef job = desk.find(number);
+        FormReader read = new FormReader();
+        LocalDate on = read.field("walkedOn", () -> walkedOn.isBlank() ? clock.today() : Reader.day(walkedOn));
+        String words = read.field("note", () -> Typed.line(note, 300));
+        if (on != null && words != null) {
+            try {
+                punch.walkThrough(job.id(), id, on, words, me.personId());
+                Flash.done(redirect, "The walk-through is recorded.");
+                return me.is(Role.OWNER) ? "redirect:/jobs/" + number + "/closing" : "redirect:/jobs/" + number;
+            } catch (Refused refused) {
+                read.refuse(refused);
+            }
+        }
+        Answer.refused(response);
+        Walk walk = new Walk(id, walkedOn, note, read.errors());
+        return page(number, Map.of(), FormErrors.none(), walk, me, model);
     }
 }

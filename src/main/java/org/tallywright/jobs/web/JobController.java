@@ -87,6 +87,7 @@ class JobController {
     @Access({Role.OWNER, Role.LEAD, Role.HELPER})
     String show(@PathVariable String number, SignedIn me, Model model) {
         model.addAttribute("page", pages.page(number, me));
+        model.addAttribute("decision", Decision.none());
         return "jobs/show";
     }
 

@@ -1,7 +1,9 @@
 package org.tallywright.jobs.web;
 
+import jakarta.servlet.http.HttpServletResponse;
 import java.time.LocalDate;
 import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
@@ -14,6 +16,7 @@ import org.tallywright.shared.ShopClock;
 import org.tallywright.shared.Typed;
 import org.tallywright.web.Access;
 import org.tallywright.web.Flash;
+import org.tallywright.web.FormReader;
 import org.tallywright.web.Role;
 import org.tallywright.web.SignedIn;
 
@@ -23,10 +26,12 @@ import org.tallywright.web.SignedIn;
 @Access(Role.OWNER)
 class JobStateController {
     private final JobDesk desk;
+    private final JobPages pages;
     private final ShopClock clock;
 
-    JobStateController(JobDesk desk, ShopClock clock) {
+    JobStateController(JobDesk desk, JobPages pages, ShopClock clock) {
         this.desk = desk;
+        this.pages = pages;
         this.clock = clock;
     }
 
@@ -45,15 +50,38 @@ class JobStateController {
             @RequestParam(defaultValue = "") String acceptedOn,
             @RequestParam(defaultValue = "") String note,
             SignedIn me,
+            Model model,
+            HttpServletResponse response,
             RedirectAttributes redirect) {
         JobRef job = desk.find(number);
-        LocalDate on = acceptedOn.isBlank() ? clock.today() : Reader.day(acceptedOn);
+        FormReader read = new FormReader();
+        LocalDate on = read.field("acceptedOn", () -> accepted(acceptedOn));
+        String words = read.field("note", () -> Typed.line(note, 300));
+        if (on != null && words != null) {
+            try {
+                desk.award(job.id(), on, me.personId(), words);
+                Flash.done(redirect, "The job runs.");
+                return "redirect:/jobs/" + number;
+            } catch (Refused refused) {
+                read.refuse(refused);
+            }
+        }
+        return again(number, Decision.award(acceptedOn, note, read.errors()), me, model, response);
+    }
+
+    private LocalDate accepted(String typed) {
+        LocalDate on = typed.isBlank() ? clock.today() : Reader.day(typed);
         if (on.isAfter(clock.today())) {
             throw new Refused("A job cannot be accepted in the future.");
         }
-        desk.award(job.id(), on, me.personId(), Typed.line(note, 300));
-        Flash.done(redirect, "The job runs.");
-        return "redirect:/jobs/" + number;
+        return on;
+    }
+
+    private String again(String number, Decision decision, SignedIn me, Model model, HttpServletResponse response) {
+        Answer.refused(response);
+        model.addAttribute("page", pages.page(number, me));
+        model.addAttribute("decision", decision);
+        return "jobs/show";
     }
 
     @PostMapping("/loss")
@@ -61,10 +89,22 @@ class JobStateController {
             @PathVariable String number,
             @RequestParam(defaultValue = "") String reason,
             SignedIn me,
+            Model model,
+            HttpServletResponse response,
             RedirectAttributes redirect) {
-        desk.lose(desk.find(number).id(), Typed.line(reason, 300), me.personId());
-        Flash.done(redirect, "The job is lost. It can be reopened.");
-        return "redirect:/jobs/" + number;
+        JobRef job = desk.find(number);
+        FormReader read = new FormReader();
+        String words = read.field("reason", () -> Typed.line(reason, 300));
+        if (words != null) {
+            try {
+                desk.lose(job.id(), words, me.personId());
+                Flash.done(redirect, "The job is lost. It can be reopened.");
+                return "redirect:/jobs/" + number;
+            } catch (Refused refused) {
+                read.refuse(refused);
+            }
+        }
+        return again(number, Decision.loss(reason, read.errors()), me, model, response);
     }
 
     @PostMapping("/reopening")
@@ -72,13 +112,29 @@ class JobStateController {
             @PathVariable String number,
             @RequestParam(defaultValue = "") String reason,
             SignedIn me,
+            Model model,
+            HttpServletResponse response,
             RedirectAttributes redirect) {
         JobRef job = desk.find(number);
-        if (reason.isBlank()) {
+        FormReader read = new FormReader();
+        String words = read.field("reason", () -> why(reason));
+        if (words != null) {
+            try {
+                desk.reopen(job.id(), words, me.personId());
+                Flash.done(redirect, "The job is open again.");
+                return "redirect:/jobs/" + number;
+            } catch (Refused refused) {
+                read.refuse(refused);
+            }
+        }
+        return again(number, Decision.reopening(reason, read.errors()), me, model, response);
+    }
+
+    private static String why(String reason) {
+        String words = Typed.line(reason, 300);
+        if (words.isEmpty()) {
             throw new Refused("Say why the job is reopened; it stays in the record.");
         }
-        desk.reopen(job.id(), Typed.requiredLine(reason, 300), me.personId());
-        Flash.done(redirect, "The job is open again.");
-        return "redirect:/jobs/" + number;
+        return words;
     }
 }

@@ -7,6 +7,7 @@ import java.util.UUID;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.shared.Ids;
 
@@ -34,6 +35,11 @@ class ClosingWebTest extends JobsOnPages {
         answer(post(path + "/sign-off"), ada, 422);
         answer(post(path + "/completion"), people.helper(), 302);
         answer(post(path + "/completion"), people.helper(), 302);
+        assertThat(page(base, people.helper()).select("input[name=name]")).isEmpty();
+        assertThat(page(base, ada)
+                        .select("form[action$=" + id + "/sign-off] input[name=name]")
+                        .val())
+                .isEmpty();
         answer(post(path + "/sign-off").param("name", "Orrin Baskwell"), people.helper(), 403);
         answer(post(path + "/sign-off").param("name", "Orrin Baskwell"), ada, 302);
         assertThat(page(base, ada).select("#punch-list").text()).contains("signed off Wed 25 Nov by Orrin Baskwell");
@@ -87,6 +93,69 @@ class ClosingWebTest extends JobsOnPages {
         answer(post(base + "/closing"), ada, 302);
     }
 
+    @Test
+    void keepsAWalkThroughThatIsRefused() throws Exception {
+        String id = Ids.next().toString();
+        MockHttpServletRequestBuilder ahead = post(base + "/walk-throughs")
+                .param("id", id)
+                .param("walkedOn", "2026-12-24")
+                .param("note", "with Orrin");
+        Document again = answer(ahead, ada, 422);
+        assertThat(again.select("#walk-walkedOn-error").text()).isEqualTo("A walk-through cannot be recorded ahead.");
+        assertThat(again.select("#walk-walkedOn").val()).isEqualTo("2026-12-24");
+        assertThat(again.select("#walk-note").val()).isEqualTo("with Orrin");
+        assertThat(again.select("input[name=id]").val()).isEqualTo(id);
+        assertThat(answer(ahead, people.lead(), 422).select("form[action$=/closing]"))
+                .isEmpty();
+        again = answer(
+                post(base + "/walk-throughs")
+                        .param("id", id)
+                        .param("walkedOn", "soon")
+                        .param("note", "x".repeat(301)),
+                ada,
+                422);
+        assertThat(again.select("#walk-walkedOn-error").text()).isEqualTo("Give a day as 2026-11-25.");
+        assertThat(again.select("#walk-note-error").text()).contains("1 characters too long");
+        assertThat(again.select("#walk-walkedOn").val()).isEqualTo("soon");
+    }
+
+    @Test
+    void keepsADecisionThatIsRefused() throws Exception {
+        String lead = "/jobs/" + sample.lead(ada, "Pantry").number();
+        Document again =
+                answer(post(lead + "/award").param("acceptedOn", "2026-12-24").param("note", "by telephone"), ada, 422);
+        assertThat(again.select("#award-acceptedOn-error").text()).isEqualTo("A job cannot be accepted in the future.");
+        assertThat(again.select("#award-acceptedOn").val()).isEqualTo("2026-12-24");
+        assertThat(again.select("#award-note").val()).isEqualTo("by telephone");
+        assertThat(again.select("details[open] form[action$=/award]")).hasSize(1);
+        again = answer(post(lead + "/award").param("acceptedOn", "soon").param("note", "x"), ada, 422);
+        assertThat(again.select("#award-acceptedOn-error").text()).isEqualTo("Give a day as 2026-11-25.");
+        String tooLong = "x".repeat(301);
+        again = answer(post(lead + "/loss").param("reason", tooLong), ada, 422);
+        assertThat(again.select("#lose-reason-error").text()).contains("too long");
+        assertThat(again.select("#lose-reason").val()).isEqualTo(tooLong);
+        answer(post(lead + "/loss").param("reason", "too dear"), ada, 302);
+        again = answer(post(lead + "/reopening").param("reason", tooLong), ada, 422);
+        assertThat(again.select("#reopen-reason-error").text()).contains("too long");
+        assertThat(again.select("#reopen-reason").val()).isEqualTo(tooLong);
+    }
+
+    @Test
+    void showsWhatWasTypedWhereTheJobHasMovedOn() throws Exception {
+        Document again = answer(post(base + "/loss").param("reason", "went quiet for good"), ada, 422);
+        assertThat(again.select(".summary").text()).isNotEmpty();
+        assertThat(again.text()).contains("What you typed: went quiet for good");
+    }
+
+    @Test
+    void showsBothVersionsOfAPunchListItem() throws Exception {
+        UUID id = item("Gap at the left scribe");
+        Document conflict = answer(
+                post(base + "/punch-items").param("id", id.toString()).param("text", "Gap at the right"), ada, 409);
+        assertThat(conflict.select("tbody tr").eachText())
+                .contains("What is to be put right Gap at the left scribe Gap at the right");
+    }
+
     private void close() throws Exception {
         answer(post(base + "/closing").param("withoutWalkThrough", "true"), ada, 302);
     }
@@ -128,7 +197,10 @@ class ClosingWebTest extends JobsOnPages {
     @Test
     void reopensWithAReasonThatStaysInTheRecord() throws Exception {
         close();
-        answer(post(base + "/reopening"), ada, 422);
+        assertThat(answer(post(base + "/reopening"), ada, 422)
+                        .select("#reopen-reason-error")
+                        .text())
+                .contains("Say why the job is reopened");
         answer(post(base + "/reopening").param("reason", "Second shelf"), people.lead(), 403);
         answer(post(base + "/reopening").param("reason", "Second shelf"), ada, 302);
         assertThat(page(base, ada).text()).contains("Job went from closed to running", "Second shelf");
