@@ -32,7 +32,7 @@ public final class Pictures {
             String running = job(laptop, "/jobs");
             String closed = job(laptop, "/jobs?state=closed");
             Map.of("job", running, "estimate", running + "/estimate", "review", closed + "/review")
-                    .forEach((name, path) -> pictures.take(laptop, path, name, 860));
+                    .forEach((name, path) -> pictures.take(laptop, path, name, 700));
             laptop.open(running + "/sharing");
             laptop.press("Make a link");
             String link = laptop.page.locator("main input[readonly]").inputValue();

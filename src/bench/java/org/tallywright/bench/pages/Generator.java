@@ -203,7 +203,7 @@ final class Generator {
         run("""
             insert into time_entry (id, person_id, on_date, job_id, task_id, hour_class, minutes, reason, logged_by, logged_at, version)
             select md5('entry' || m.code || '.' || k)::uuid, md5('person' || p.nr)::uuid, m.opened + k * 30 / %1$d, m.id,
-                md5('task' || m.code || '.' || 1 + k %% 15)::uuid, case when k %% 18 = 17 then 'rework' else 'direct' end,
+                md5('task' || m.code || '.' || 1 + k %% 12)::uuid, case when k %% 18 = 17 then 'rework' else 'direct' end,
                 15 + 15 * (abs(hashtext(m.code || '.' || k)) %% 6), case when k %% 18 = 17 then 'cut short' else '' end,
                 md5('person' || p.nr)::uuid, m.opened + k * 30 / %1$d + interval '17 hours', 0
             from made m, generate_series(0, %1$d - 1) k

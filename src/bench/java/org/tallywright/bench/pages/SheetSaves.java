@@ -17,7 +17,7 @@ import java.util.UUID;
 /** Day sheets to be saved, each with four short new entries of a person on a day of the last week, on open tasks of the shop. */
 final class SheetSaves {
     private static final int ROWS = 4;
-    private static final int ROUNDS = 6;
+    private static final int ROUNDS = 3;
 
     /** @param ids of the entries that it makes */
     record Sheet(String path, Map<String, String> fields, List<UUID> ids) {}
@@ -32,7 +32,7 @@ final class SheetSaves {
             // Work in the shop: work at a site without travel is asked about.
             read(statement, """
                     select 'task:' || t.id from task t join job j on j.id = t.job_id join task_kind k on k.id = t.task_kind_id
-                    where j.state = 'running' and k.place = 'shop' and t.state = 'planned' and not exists (
+                    where j.state = 'running' and k.place = 'shop' and t.state = 'started' and not exists (
                         select from time_entry e where e.task_id = t.id) order by t.id""", tasks);
             read(statement, "select id::text from person order by id", people);
             List<String> day = new ArrayList<>();
