@@ -189,10 +189,11 @@ public class RateBook {
      *
      * @param version of the task kind that the page showed
      * @param shown the rate that the page showed
+     * @param by who accepts it
      * @throws Refused where the calibration has changed since, or has nothing of the shop's own
      */
     @Transactional
-    public void accept(UUID id, int version, UnitHours shown, String basis) {
+    public void accept(UUID id, int version, UnitHours shown, String basis, UUID by) {
         TaskKindCard kind = kinds.card(id);
         Entry entry = entry(kind, rates().get(id), List.of());
         UnitHours rate = entry.typical();
@@ -205,7 +206,7 @@ public class RateBook {
         if (!rate.equals(shown)) {
             throw new Refused("The calibrated rate is " + rate + " h by now. Look at it again, then accept it.");
         }
-        desk.save(new SaveTaskKind(
+        SaveTaskKind accepted = new SaveTaskKind(
                 id,
                 version,
                 kind.name(),
@@ -221,7 +222,8 @@ public class RateBook {
                 kind.caution(),
                 kind.cautionSource(),
                 kind.waits(),
-                java.util.Set.copyOf(kind.before())));
+                java.util.Set.copyOf(kind.before()));
+        desk.save(accepted, by);
         recalibration.ask("New starting rate of \"" + kind.name() + "\": " + rate + " h for one "
                 + kind.unit().label());
     }

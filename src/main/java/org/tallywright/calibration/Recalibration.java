@@ -122,7 +122,8 @@ public class Recalibration {
 
     /** Uses an earlier calibration as it was, until the next one is made. */
     @Transactional
-    public void use(UUID id) {
+    public void use(UUID id, UUID by) {
+        trail.by(by);
         CalibrationRows.Row row = rows.row(id).orElseThrow(() -> new NotHere("calibration"));
         if (!row.state().equals("done")) {
             throw new Refused("This calibration was never finished.");

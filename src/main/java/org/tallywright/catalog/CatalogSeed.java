@@ -24,6 +24,7 @@ import org.tallywright.shared.ShopConventions;
 import org.tallywright.shared.Unit;
 import org.tallywright.shared.UnitHours;
 import org.tallywright.shared.Units;
+import org.tallywright.trail.Trail;
 
 /** Fills an empty catalogue with what a small finish-carpentry shop does and buys, as a start to be replaced. */
 @Component
@@ -31,21 +32,35 @@ public class CatalogSeed {
     private final JdbcTemplate jdbc;
     private final ShopClock clock;
     private final ObjectProvider<ShopConventions> conventions;
+    private final Trail trail;
 
-    CatalogSeed(JdbcTemplate jdbc, ShopClock clock, ObjectProvider<ShopConventions> conventions) {
+    CatalogSeed(JdbcTemplate jdbc, ShopClock clock, ObjectProvider<ShopConventions> conventions, Trail trail) {
         this.jdbc = jdbc;
         this.clock = clock;
         this.conventions = conventions;
+        this.trail = trail;
     }
 
     /**
-     * Loads the starting catalogue, in the units of the shop, its prices from today on. A shop that has a stage
+     * Loads the starting catalogue as the shop itself, in the units of the shop, its prices from today on. A shop that has a stage
      * already is left alone.
      *
      * @return whether anything was loaded
      */
     @Transactional
     public boolean load() {
+        trail.byShop();
+        return fill();
+    }
+
+    /** As {@link #load()}, where somebody asked for it. */
+    @Transactional
+    public boolean load(UUID by) {
+        trail.by(by);
+        return fill();
+    }
+
+    private boolean fill() {
         if (Boolean.TRUE.equals(jdbc.queryForObject("select exists (select from stage)", Boolean.class))) {
             return false;
         }

@@ -14,6 +14,7 @@ import org.tallywright.shared.Refused;
 import org.tallywright.shared.Stale;
 import org.tallywright.shared.UnitPrice;
 import org.tallywright.shared.jpa.SaveTurn;
+import org.tallywright.trail.Trail;
 
 /** Adds, rewrites and sets aside materials, and sets their dated prices. A material never goes: purchases keep theirs. */
 @Service
@@ -25,11 +26,13 @@ public class MaterialDesk {
     private final MaterialRows rows;
     private final JdbcClient jdbc;
     private final SaveTurn turn;
+    private final Trail trail;
 
-    MaterialDesk(MaterialRows rows, JdbcClient jdbc, SaveTurn turn) {
+    MaterialDesk(MaterialRows rows, JdbcClient jdbc, SaveTurn turn, Trail trail) {
         this.rows = rows;
         this.jdbc = jdbc;
         this.turn = turn;
+        this.trail = trail;
     }
 
     /**
@@ -38,7 +41,8 @@ public class MaterialDesk {
      * @throws Refused with the field and the reason
      * @throws Stale with both versions
      */
-    public void save(SaveMaterial save) {
+    public void save(SaveMaterial save, UUID by) {
+        trail.by(by);
         turn.of(save.id());
         check(save);
         Material kept = rows.findById(save.id()).orElse(null);
@@ -52,17 +56,18 @@ public class MaterialDesk {
         }
     }
 
-    /** As {@link #save(SaveMaterial)}, with the price of a new material from that day on, where it is known. */
-    public void save(SaveMaterial save, @Nullable UnitPrice price, LocalDate from) {
+    /** As {@link #save(SaveMaterial, UUID)}, with the price of a new material from that day on, where it is known. */
+    public void save(SaveMaterial save, @Nullable UnitPrice price, LocalDate from, UUID by) {
         boolean fresh = !rows.existsById(save.id());
-        save(save);
+        save(save, by);
         if (fresh && price != null) {
-            price(save.id(), from, price, "");
+            price(save.id(), from, price, "", by);
         }
     }
 
     /** The price from that day on; a second price for the same day corrects the first. */
-    public void price(UUID materialId, LocalDate from, UnitPrice price, String basis) {
+    public void price(UUID materialId, LocalDate from, UnitPrice price, String basis, UUID by) {
+        trail.by(by);
         if (!rows.existsById(materialId)) {
             throw new NotHere("material");
         }
@@ -78,7 +83,8 @@ public class MaterialDesk {
                 .update();
     }
 
-    public void use(UUID id, boolean inUse) {
+    public void use(UUID id, boolean inUse, UUID by) {
+        trail.by(by);
         rows.findById(id).orElseThrow(() -> new NotHere("material")).use(inUse);
     }
 

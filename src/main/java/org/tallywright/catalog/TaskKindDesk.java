@@ -14,6 +14,7 @@ import org.tallywright.shared.Refused;
 import org.tallywright.shared.Stale;
 import org.tallywright.shared.UnitHours;
 import org.tallywright.shared.jpa.SaveTurn;
+import org.tallywright.trail.Trail;
 
 /** Adds, rewrites and sets aside task kinds. A kind never goes: jobs and their hours keep theirs. */
 @Service
@@ -26,12 +27,14 @@ public class TaskKindDesk {
     private final TaskKinds lookUp;
     private final Stages stages;
     private final SaveTurn turn;
+    private final Trail trail;
 
-    TaskKindDesk(TaskKindRows rows, TaskKinds lookUp, Stages stages, SaveTurn turn) {
+    TaskKindDesk(TaskKindRows rows, TaskKinds lookUp, Stages stages, SaveTurn turn, Trail trail) {
         this.rows = rows;
         this.lookUp = lookUp;
         this.stages = stages;
         this.turn = turn;
+        this.trail = trail;
     }
 
     /**
@@ -40,7 +43,8 @@ public class TaskKindDesk {
      * @throws Refused with the field and the reason
      * @throws Stale with both versions
      */
-    public void save(SaveTaskKind save) {
+    public void save(SaveTaskKind save, UUID by) {
+        trail.by(by);
         turn.of(save.id());
         check(save);
         TaskKind kept = rows.findById(save.id()).orElse(null);
@@ -54,7 +58,8 @@ public class TaskKindDesk {
         }
     }
 
-    public void use(UUID id, boolean inUse) {
+    public void use(UUID id, boolean inUse, UUID by) {
+        trail.by(by);
         rows.findById(id).orElseThrow(() -> new NotHere("task kind")).use(inUse);
     }
 

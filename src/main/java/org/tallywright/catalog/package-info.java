@@ -1,5 +1,5 @@
 /** What the shop does and builds with: its stages, task kinds, kinds of piece and materials. */
-@ApplicationModule(allowedDependencies = {"shared", "web"})
+@ApplicationModule(allowedDependencies = {"shared", "web", "trail"})
 @NullMarked
 package org.tallywright.catalog;
 

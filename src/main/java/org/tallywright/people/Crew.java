@@ -117,6 +117,7 @@ public class Crew {
 
     /** Makes a one-time link, good for a week; earlier unused ones of the person end. @return the token, shown once */
     public String invite(UUID person, SignedIn by) {
+        trail.by(by.personId());
         if (!persons.findById(person).map(Person::active).orElseThrow(() -> new NotHere("person"))) {
             throw new Refused("This person is not active; make them active first.");
         }

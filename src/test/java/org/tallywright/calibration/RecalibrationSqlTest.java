@@ -120,7 +120,7 @@ class RecalibrationSqlTest {
         assertThat(upperEnd()).isLessThan(high);
         assertThat(sanding().tasks()).isEqualTo(5);
         assertThat(rows.newest(1).get(0).why()).contains("flood in the shop");
-        recalibration.use(withOdd);
+        recalibration.use(withOdd, ada.personId());
         assertThat(sanding().tasks()).isEqualTo(6);
         recalibration.takeBack(odd.id().toString(), ada.personId());
         held.run();
@@ -134,7 +134,7 @@ class RecalibrationSqlTest {
         RateBook.Entry before = sanding();
         UnitHours typical = before.typical();
         assertThat(typical).isNotNull();
-        book.accept(past.sanding(), before.kind().version(), typical, "own hours");
+        book.accept(past.sanding(), before.kind().version(), typical, "own hours", ada.personId());
         held.run();
         RateBook.Entry after = sanding();
         assertThat(after.kind().unitHours()).isEqualTo(typical);

@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.tallywright.AppTest;
+import org.tallywright.people.SamplePeople;
 import org.tallywright.shared.HourClass;
 import org.tallywright.shared.Ids;
 import org.tallywright.shared.Unit;
@@ -33,15 +34,21 @@ class TaskKindDeskSqlTest {
     @Autowired
     JdbcClient jdbc;
 
+    @Autowired
+    SamplePeople people;
+
+    UUID ada;
+
     @BeforeEach
     void fill() {
+        ada = people.owner().personId();
         seed.load();
     }
 
     @Test
     void writesEveryColumn() {
         UUID id = Ids.next();
-        desk.save(corbel(id, null, List.of(new KindWait("glue sets", 60, "the can"))));
+        desk.save(corbel(id, null, List.of(new KindWait("glue sets", 60, "the can"))), ada);
         assertThat(jdbc.sql("""
                         select code || '|' || name || '|' || unit || '|' || unit_hours || '|' || low_unit_hours || '|'
                             || coalesce(high_unit_hours::text, '-') || '|' || place || '|' || hour_class || '|' || drivers
@@ -60,13 +67,17 @@ class TaskKindDeskSqlTest {
     @Test
     void countsAChangedWaitAsAChangeOfTheTaskKind() {
         UUID id = Ids.next();
-        desk.save(corbel(id, null, List.of(new KindWait("glue sets", 60, "the can"))));
-        desk.save(corbel(
-                id, 0, List.of(new KindWait("glue sets", 90, "the can"), new KindWait("cures", 1440, "the can"))));
+        desk.save(corbel(id, null, List.of(new KindWait("glue sets", 60, "the can"))), ada);
+        desk.save(
+                corbel(
+                        id,
+                        0,
+                        List.of(new KindWait("glue sets", 90, "the can"), new KindWait("cures", 1440, "the can"))),
+                ada);
         TaskKindCard card = taskKinds.card(id);
         assertThat(card.version()).isEqualTo(1);
         assertThat(card.waits()).extracting(KindWait::minutes).containsExactly(90, 1440);
-        desk.save(corbel(id, 1, List.of()));
+        desk.save(corbel(id, 1, List.of()), ada);
         assertThat(taskKinds.card(id).waits()).isEmpty();
         assertThat(taskKinds.card(id).version()).isEqualTo(2);
     }

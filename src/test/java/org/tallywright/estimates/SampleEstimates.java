@@ -67,9 +67,10 @@ public class SampleEstimates {
                         + " values (?, ?, ?, 'hardwood', ?, ?, 0)")
                 .params(id, code, name, unit, new BigDecimal(yield))
                 .update();
-        jdbc.sql("insert into material_price (material_id, from_date, unit_price) values (?, date '2026-01-05', ?)")
+        people.asShop(() -> jdbc.sql(
+                        "insert into material_price (material_id, from_date, unit_price) values (?, date '2026-01-05', ?)")
                 .params(id, new BigDecimal(price))
-                .update();
+                .update());
         return id;
     }
 

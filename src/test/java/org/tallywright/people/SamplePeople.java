@@ -87,6 +87,14 @@ public class SamplePeople {
         });
     }
 
+    /** Changes rows of which the database keeps a trail, in the name of the shop. */
+    public void asShop(Runnable change) {
+        transaction.executeWithoutResult(status -> {
+            trail.byShop();
+            change.run();
+        });
+    }
+
     /** Makes a request that person's. */
     public static RequestPostProcessor signedIn(SignedIn me) {
         return authentication(UsernamePasswordAuthenticationToken.authenticated(

@@ -69,7 +69,7 @@ class RateController {
         try {
             String basis = "the shop's own hours, " + history.entry().tasks() + " finished tasks on "
                     + history.entry().jobs() + " jobs, " + DAY.format(clock.today());
-            book.accept(id, version, UnitHours.of(rate), basis);
+            book.accept(id, version, UnitHours.of(rate), basis, me.personId());
         } catch (Refused refused) {
             response.setStatus(422);
             return page(history, me, refused.sentence(), model);

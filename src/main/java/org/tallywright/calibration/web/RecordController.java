@@ -125,8 +125,8 @@ class RecordController {
     }
 
     @PostMapping("/{id}/use")
-    String use(@PathVariable UUID id, RedirectAttributes redirect) {
-        recalibration.use(id);
+    String use(@PathVariable UUID id, SignedIn me, RedirectAttributes redirect) {
+        recalibration.use(id, me.personId());
         Flash.done(
                 redirect, "In use again, as it was. The next closed job or a recalibration by hand makes a new one.");
         return "redirect:/calibration";

@@ -49,8 +49,8 @@ class CatalogController {
 
     @PostMapping("/starting-catalogue")
     @Access(Role.OWNER)
-    String createStart(RedirectAttributes redirect) {
-        boolean loaded = seed.load();
+    String createStart(SignedIn me, RedirectAttributes redirect) {
+        boolean loaded = seed.load(me.personId());
         Flash.done(
                 redirect,
                 loaded

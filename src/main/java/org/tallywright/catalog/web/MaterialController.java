@@ -91,14 +91,15 @@ class MaterialController {
     }
 
     @PostMapping
-    String create(MaterialForm form, Model model, HttpServletResponse response, RedirectAttributes redirect) {
+    String create(
+            MaterialForm form, SignedIn me, Model model, HttpServletResponse response, RedirectAttributes redirect) {
         UUID id = form.id() == null ? Ids.next() : form.id();
         FormReader read = new FormReader();
         SaveMaterial save = form.read(id, read);
         UnitPrice price = read.optional("price", form.price(), () -> UnitPrice.of(Picked.text(form.price())));
         if (save != null && !read.refused()) {
             try {
-                desk.save(save, price, clock.today());
+                desk.save(save, price, clock.today(), me.personId());
                 Flash.done(redirect, "Saved.");
                 return "redirect:/catalog/materials/" + id;
             } catch (Refused refused) {
@@ -113,6 +114,7 @@ class MaterialController {
     String update(
             @PathVariable UUID id,
             MaterialForm form,
+            SignedIn me,
             Model model,
             HttpServletResponse response,
             RedirectAttributes redirect) {
@@ -121,7 +123,7 @@ class MaterialController {
         SaveMaterial save = form.read(id, read);
         if (save != null) {
             try {
-                desk.save(save);
+                desk.save(save, me.personId());
                 Flash.done(redirect, "Saved.");
                 return "redirect:/catalog/materials/" + id;
             } catch (Refused refused) {
@@ -146,7 +148,7 @@ class MaterialController {
         UnitPrice price = read.field("price", form::unitPrice);
         String basis = read.field("basis", form::source);
         if (from != null && price != null && basis != null) {
-            desk.price(id, from, price, basis);
+            desk.price(id, from, price, basis, me.personId());
             Flash.done(redirect, "Price saved.");
             return "redirect:/catalog/materials/" + id;
         }
@@ -155,15 +157,15 @@ class MaterialController {
     }
 
     @PostMapping("/{id}/retirement")
-    String retire(@PathVariable UUID id, RedirectAttributes redirect) {
-        desk.use(id, false);
+    String retire(@PathVariable UUID id, SignedIn me, RedirectAttributes redirect) {
+        desk.use(id, false, me.personId());
         Flash.done(redirect, "Out of use. What was bought stays.");
         return "redirect:/catalog/materials/" + id;
     }
 
     @PostMapping("/{id}/return")
-    String bringBack(@PathVariable UUID id, RedirectAttributes redirect) {
-        desk.use(id, true);
+    String bringBack(@PathVariable UUID id, SignedIn me, RedirectAttributes redirect) {
+        desk.use(id, true, me.personId());
         Flash.done(redirect, "Back in use.");
         return "redirect:/catalog/materials/" + id;
     }

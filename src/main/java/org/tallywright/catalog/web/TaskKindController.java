@@ -90,30 +90,32 @@ class TaskKindController {
     }
 
     @PostMapping
-    String create(TaskKindForm form, Model model, HttpServletResponse response, RedirectAttributes redirect) {
-        return save(form.id() == null ? Ids.next() : form.id(), null, form, model, response, redirect);
+    String create(
+            TaskKindForm form, SignedIn me, Model model, HttpServletResponse response, RedirectAttributes redirect) {
+        return save(form.id() == null ? Ids.next() : form.id(), null, form, me, model, response, redirect);
     }
 
     @PostMapping("/{id}")
     String update(
             @PathVariable UUID id,
             TaskKindForm form,
+            SignedIn me,
             Model model,
             HttpServletResponse response,
             RedirectAttributes redirect) {
-        return save(id, taskKinds.card(id), form, model, response, redirect);
+        return save(id, taskKinds.card(id), form, me, model, response, redirect);
     }
 
     @PostMapping("/{id}/retirement")
-    String retire(@PathVariable UUID id, RedirectAttributes redirect) {
-        desk.use(id, false);
+    String retire(@PathVariable UUID id, SignedIn me, RedirectAttributes redirect) {
+        desk.use(id, false, me.personId());
         Flash.done(redirect, "Out of use. Jobs that have it keep it.");
         return "redirect:/catalog/task-kinds/" + id;
     }
 
     @PostMapping("/{id}/return")
-    String bringBack(@PathVariable UUID id, RedirectAttributes redirect) {
-        desk.use(id, true);
+    String bringBack(@PathVariable UUID id, SignedIn me, RedirectAttributes redirect) {
+        desk.use(id, true, me.personId());
         Flash.done(redirect, "Back in use.");
         return "redirect:/catalog/task-kinds/" + id;
     }
@@ -122,6 +124,7 @@ class TaskKindController {
             UUID id,
             @Nullable TaskKindCard kept,
             TaskKindForm form,
+            SignedIn me,
             Model model,
             HttpServletResponse response,
             RedirectAttributes redirect) {
@@ -129,7 +132,7 @@ class TaskKindController {
         SaveTaskKind save = form.read(id, read);
         if (save != null) {
             try {
-                desk.save(save);
+                desk.save(save, me.personId());
                 Flash.done(redirect, "Saved.");
                 return "redirect:/catalog/task-kinds/" + id;
             } catch (Refused refused) {
