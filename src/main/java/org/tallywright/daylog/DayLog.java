@@ -187,7 +187,7 @@ public class DayLog {
         }
         entries.lock(entry.personId(), entry.date());
         if (entry.version() != version) {
-            throw new Stale("time entry");
+            throw Said.stale(entry, null);
         }
         trail.by(by.personId());
         entries.delete(List.of(entry), by.personId(), clock.now());

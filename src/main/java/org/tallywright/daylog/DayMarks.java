@@ -2,7 +2,9 @@ package org.tallywright.daylog;
 
 import java.time.LocalDate;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -63,6 +65,10 @@ public class DayMarks {
     @Transactional
     public void mark(UUID person, LocalDate date, Kind kind, String note, @Nullable Integer version, SignedIn by) {
         check(person, by);
+        Said typed = new Said(kind.label(), note);
+        if (version != null && kept(person, date).isEmpty()) {
+            throw stale(person, date, typed);
+        }
         int done = jdbc.sql("""
                         insert into day_mark (person_id, on_date, kind, note, marked_by, version) values (?, ?, ?, ?, ?, 0)
                         on conflict (person_id, on_date) do update
@@ -73,17 +79,47 @@ public class DayMarks {
                 .params(person, date, kind.code(), note, by.personId(), version == null ? -1 : version)
                 .update();
         if (done == 0) {
-            throw new Stale("mark of the day");
+            throw stale(person, date, typed);
         }
     }
 
-    /** Takes the mark off; none there is a repeat. */
+    /**
+     * Takes the mark off; none there is a repeat.
+     *
+     * @param version of the mark that the page showed; null takes off any
+     * @throws Stale where another mark was set meanwhile
+     */
     @Transactional
-    public void clear(UUID person, LocalDate date, SignedIn by) {
+    public void clear(UUID person, LocalDate date, @Nullable Integer version, SignedIn by) {
         check(person, by);
-        jdbc.sql("delete from day_mark where person_id = ? and on_date = ?")
-                .params(person, date)
+        int done = jdbc.sql(
+                        "delete from day_mark where person_id = ? and on_date = ? and ? in (version, -1)")
+                .params(person, date, version == null ? -1 : version)
                 .update();
+        if (done == 0 && kept(person, date).isPresent()) {
+            throw stale(person, date, NONE);
+        }
+    }
+
+    /** A mark in words. */
+    private record Said(String mark, String note) {}
+
+    private static final Said NONE = new Said("no mark", "");
+
+    private Optional<Said> kept(UUID person, LocalDate date) {
+        return jdbc.sql("select kind, note from day_mark where person_id = ? and on_date = ?")
+                .params(person, date)
+                .query((row, n) -> new Said(Kind.of(row.getString("kind")).label(), row.getString("note")))
+                .optional();
+    }
+
+    private Stale stale(UUID person, LocalDate date, Said typed) {
+        Said kept = kept(person, date).orElse(NONE);
+        return new Stale(
+                "mark of the day",
+                List.of(
+                        new Stale.Row("Mark", kept.mark(), typed.mark()),
+                        new Stale.Row("Note", kept.note(), typed.note())));
     }
 
     private void check(UUID person, SignedIn by) {

@@ -18,7 +18,6 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.tallywright.shared.HourClass;
 import org.tallywright.shared.ShopAccount;
-import org.tallywright.shared.Stale;
 
 /**
  * Time entries in the database. Plain SQL, in whole days: the day sheet is the busiest page, and its save has to delete,
@@ -109,10 +108,13 @@ class Entries {
         if (entries.isEmpty()) {
             return;
         }
-        for (int changed : batch.batchUpdate(
-                UPDATE, entries.stream().map(ChangedEntry::columns).toList())) {
-            if (changed == 0) {
-                throw new Stale("time entry");
+        int[] changed = batch.batchUpdate(
+                UPDATE, entries.stream().map(ChangedEntry::columns).toList());
+        for (int n = 0; n < changed.length; n++) {
+            if (changed[n] == 0) {
+                ChangedEntry wanted = entries.get(n);
+                throw Said.stale(
+                        find(wanted.id()).orElse(null), Said.of(wanted.date().toString(), "", wanted.content()));
             }
         }
     }
@@ -127,11 +129,12 @@ class Entries {
                 entries.stream()
                         .map(e -> new Object[] {e.id(), e.personId(), e.date(), by, Timestamp.from(at)})
                         .toList());
-        for (int gone : batch.batchUpdate(
+        int[] gone = batch.batchUpdate(
                 "delete from time_entry where id = ? and version = ?",
-                entries.stream().map(e -> new Object[] {e.id(), e.version()}).toList())) {
-            if (gone == 0) {
-                throw new Stale("time entry");
+                entries.stream().map(e -> new Object[] {e.id(), e.version()}).toList());
+        for (int n = 0; n < gone.length; n++) {
+            if (gone[n] == 0) {
+                throw Said.stale(find(entries.get(n).id()).orElse(null), null);
             }
         }
     }

@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
@@ -72,18 +73,18 @@ public class TakeBack {
             case INSERT ->
                 entries.find(change.id())
                         .ifPresent(entry -> entries.delete(
-                                List.of(asSaved(entry, person, date, change)), by.personId(), clock.now()));
+                                List.of(asSaved(entry, person, date, change, null)), by.personId(), clock.now()));
             case UPDATE -> putBack(person, date, change);
             case DELETE -> bringBack(person, date, change, by);
         }
     }
 
     private void putBack(UUID person, LocalDate date, Change change) {
-        Entry now = entries.find(change.id()).orElseThrow(() -> new Stale("time entry"));
         Entry before = before(change, "update");
+        Entry now = entries.find(change.id()).orElseThrow(() -> Said.stale(null, Said.of(before)));
         boolean done = now.version() == change.version() + 1 && now.content().equals(before.content());
         if (!done) {
-            asSaved(now, person, date, change);
+            asSaved(now, person, date, change, Said.of(before));
             entries.update(List.of(new Entries.ChangedEntry(
                     now.id(),
                     now.version(),
@@ -106,12 +107,12 @@ public class TakeBack {
         }
     }
 
-    private static Entry asSaved(Entry entry, UUID person, LocalDate date, Change change) {
+    private static Entry asSaved(Entry entry, UUID person, LocalDate date, Change change, @Nullable Said wanted) {
         if (!entry.personId().equals(person) || !entry.date().equals(date)) {
             throw new NotHere("time entry");
         }
         if (entry.version() != change.version()) {
-            throw new Stale("time entry");
+            throw Said.stale(entry, wanted);
         }
         return entry;
     }

@@ -21,10 +21,10 @@ public class WeekReads {
                     where e.person_id = p.id and e.on_date between :from and :to))
             order by lower(p.name), p.id""";
     private static final String DAYS = """
-            select person_id, on_date, sum(minutes)::int as minutes, null as kind from time_entry
+            select person_id, on_date, sum(minutes)::int as minutes, null as kind, '' as note from time_entry
             where person_id = any(:people::uuid[]) and on_date between :from and :to group by person_id, on_date
             union all
-            select person_id, on_date, 0, kind from day_mark
+            select person_id, on_date, 0, kind, note from day_mark
             where person_id = any(:people::uuid[]) and on_date between :from and :to""";
 
     private final JdbcClient jdbc;
@@ -39,7 +39,10 @@ public class WeekReads {
      * @param firstOn the first day that a gap can be on
      */
     public record Worker(
-            UUID id, String name, LocalDate firstOn, Map<LocalDate, Integer> minutes, Map<LocalDate, String> marks) {}
+            UUID id, String name, LocalDate firstOn, Map<LocalDate, Integer> minutes, Map<LocalDate, Mark> marks) {}
+
+    /** Why nothing was worked, and what was written beside it. */
+    public record Mark(String kind, String note) {}
 
     /** One person's days, or everybody's when no person is named. */
     public List<Worker> between(LocalDate from, LocalDate to, @Nullable UUID person) {
@@ -67,7 +70,7 @@ public class WeekReads {
                     if (worker != null && kind == null) {
                         worker.minutes().put(date, row.getInt("minutes"));
                     } else if (worker != null) {
-                        worker.marks().put(date, kind);
+                        worker.marks().put(date, new Mark(kind, row.getString("note")));
                     }
                 });
         return workers;

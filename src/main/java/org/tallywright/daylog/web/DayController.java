@@ -28,6 +28,7 @@ import org.tallywright.shared.Hours;
 import org.tallywright.shared.NotHere;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopClock;
+import org.tallywright.shared.Stale;
 import org.tallywright.shared.Typed;
 import org.tallywright.web.Access;
 import org.tallywright.web.Flash;
@@ -117,12 +118,23 @@ class DayController {
             @RequestParam @Nullable UUID person,
             @RequestParam(name = "change", defaultValue = "") List<String> changes,
             SignedIn me,
+            Model model,
+            HttpServletResponse response,
             RedirectAttributes redirect) {
         DayPages.Sheet sheet = sheet(me, date, person);
         if (changes.size() > 200) {
             throw new Refused("That is too much to take back at once.");
         }
-        back.undo(sheet.person(), sheet.date(), changes.stream().map(Change::of).toList(), me);
+        try {
+            back.undo(
+                    sheet.person(),
+                    sheet.date(),
+                    changes.stream().map(Change::of).toList(),
+                    me);
+        } catch (Stale stale) {
+            response.setStatus(HttpStatus.CONFLICT.value());
+            return view(model, pages.fresh(sheet, null, stale.rows()));
+        }
         Flash.done(redirect, "Taken back.");
         return redirect(sheet);
     }
@@ -136,21 +148,35 @@ class DayController {
             @RequestParam(defaultValue = "") String version,
             @RequestParam(defaultValue = "") String to,
             SignedIn me,
+            Model model,
+            HttpServletResponse response,
             RedirectAttributes redirect) {
         DayPages.Sheet sheet = sheet(me, date, person);
-        if (kind.isEmpty()) {
-            marks.clear(sheet.person(), sheet.date(), me);
-            Flash.done(redirect, "The mark is off.");
-        } else {
-            DayMarks.Kind mark = DayMarks.Kind.of(kind);
-            Integer seen = version.matches("\\d{1,9}") ? Integer.valueOf(version) : null;
-            marks.mark(sheet.person(), sheet.date(), mark, Typed.line(note, 200), seen, me);
-            Flash.done(redirect, "Marked: " + mark.label().toLowerCase(java.util.Locale.ROOT) + ".");
+        try {
+            Flash.done(redirect, mark(sheet, kind, note, version));
+        } catch (Refused refused) {
+            response.setStatus(HttpStatus.UNPROCESSABLE_ENTITY.value());
+            return view(model, pages.fresh(sheet, new DayPage.Marking(note, refused.sentence()), List.of()));
+        } catch (Stale stale) {
+            response.setStatus(HttpStatus.CONFLICT.value());
+            return view(model, pages.fresh(sheet, new DayPage.Marking(note, null), stale.rows()));
         }
         if (to.equals("hours")) {
             return "redirect:/hours?person=" + sheet.person() + "&week=" + sheet.date();
         }
         return redirect(sheet);
+    }
+
+    /** Sets the mark or takes it off; returns what to say about it. */
+    private String mark(DayPages.Sheet sheet, String kind, String note, String version) {
+        Integer seen = version.matches("\\d{1,9}") ? Integer.valueOf(version) : null;
+        if (kind.isEmpty()) {
+            marks.clear(sheet.person(), sheet.date(), seen, sheet.me());
+            return "The mark is off.";
+        }
+        DayMarks.Kind mark = DayMarks.Kind.of(kind);
+        marks.mark(sheet.person(), sheet.date(), mark, Typed.line(note, 200), seen, sheet.me());
+        return "Marked: " + mark.label().toLowerCase(java.util.Locale.ROOT) + ".";
     }
 
     static void said(RedirectAttributes redirect, String sentence, List<Change> changes) {

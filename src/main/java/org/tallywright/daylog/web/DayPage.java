@@ -11,6 +11,7 @@ import org.tallywright.daylog.DayReads.Mark;
 import org.tallywright.daylog.Question.Offer;
 import org.tallywright.shared.HourClass;
 import org.tallywright.shared.Hours;
+import org.tallywright.shared.Stale;
 
 /**
  * The day sheet as the page shows it.
@@ -19,6 +20,7 @@ import org.tallywright.shared.Hours;
  * @param errors box to sentence, in the order of the page; the key "" is the whole day
  * @param total of what stands in the boxes and was understood
  * @param usual the shop's usual day
+ * @param versions what is kept and what was wanted, where the two met
  * @param choices what a row to pick offers
  * @param all whether the choices hold every open task and the closed jobs
  */
@@ -38,8 +40,13 @@ record DayPage(
         Hours usual,
         List<Cure> curing,
         @Nullable Mark mark,
+        Marking marking,
+        List<Stale.Row> versions,
         List<Choices> choices,
         boolean all) {
+
+    /** The note of the mark as it stands in its box. */
+    record Marking(String note, @Nullable String error) {}
 
     /**
      * Whose day it is.

@@ -29,6 +29,7 @@ import org.tallywright.shared.Hours;
 import org.tallywright.shared.LoggedTime;
 import org.tallywright.shared.NotUnderstood;
 import org.tallywright.shared.ShopClock;
+import org.tallywright.shared.Stale;
 import org.tallywright.shop.ShopSettings;
 import org.tallywright.web.Role;
 import org.tallywright.web.SignedIn;
@@ -70,6 +71,16 @@ class DayPages {
 
     /** The page as it is opened. */
     DayPage fresh(Sheet sheet) {
+        return fresh(sheet, null, List.of());
+    }
+
+    /**
+     * The page as it is now, after something beside the rows was refused.
+     *
+     * @param marking what was typed for the mark, or null
+     * @param versions what is kept and what was wanted
+     */
+    DayPage fresh(Sheet sheet, DayPage.@Nullable Marking marking, List<Stale.Row> versions) {
         List<Entry> entries = reads.entries(sheet.person(), sheet.date());
         List<LikelyTask> likely = reads.likely(sheet.person(), sheet.date());
         List<RowForm> rows = new ArrayList<>();
@@ -82,7 +93,7 @@ class DayPages {
                     .forEach(place -> rows.add(RowForm.blank(place)));
             rows.add(RowForm.toPick());
         }
-        return page(sheet, new DayForm(rows, "", Set.of(), ""), entries, likely, Back.NOTHING);
+        return page(sheet, new DayForm(rows, "", Set.of(), ""), entries, likely, Back.NOTHING, marking, versions);
     }
 
     /** The page as it came back, with everything typed in it. */
@@ -92,10 +103,19 @@ class DayPages {
                 form,
                 reads.entries(sheet.person(), sheet.date()),
                 reads.likely(sheet.person(), sheet.date()),
-                back);
+                back,
+                null,
+                List.of());
     }
 
-    private DayPage page(Sheet sheet, DayForm form, List<Entry> entries, List<LikelyTask> likely, Back back) {
+    private DayPage page(
+            Sheet sheet,
+            DayForm form,
+            List<Entry> entries,
+            List<LikelyTask> likely,
+            Back back,
+            DayPage.@Nullable Marking marking,
+            List<Stale.Row> versions) {
         LocalDate today = clock.today();
         DayReads.Facts facts = reads.facts(sheet.person(), sheet.date());
         Rows rows = new Rows(form, back, known(form, entries, likely), entries, likely);
@@ -116,6 +136,11 @@ class DayPages {
                 Hours.ofMinutes(shop.current().dayMinutes()),
                 sheet.date().equals(today) ? curing() : List.of(),
                 facts.mark(),
+                marking != null
+                        ? marking
+                        : new DayPage.Marking(
+                                facts.mark() == null ? "" : facts.mark().note(), null),
+                versions,
                 future ? List.of() : choices.of(back.allChoices()),
                 back.allChoices());
     }

@@ -26,6 +26,7 @@ import org.tallywright.daylog.SaveDay;
 import org.tallywright.shared.HourClass;
 import org.tallywright.shared.NotHere;
 import org.tallywright.shared.Refused;
+import org.tallywright.shared.Stale;
 import org.tallywright.web.Access;
 import org.tallywright.web.Role;
 import org.tallywright.web.SignedIn;
@@ -69,8 +70,13 @@ class EntryController {
             Model model,
             HttpServletResponse response,
             RedirectAttributes redirect) {
-        Entry entry = pages.entry(id, me);
         RowForm form = typed.row(id);
+        if (pages.takenOff(id, me)) {
+            response.setStatus(HttpStatus.CONFLICT.value());
+            model.addAttribute("page", pages.tooLate(id, me, form, typed.dateText()));
+            return VIEW;
+        }
+        Entry entry = pages.entry(id, me);
         DayTyped read = new DayTyped(List.of(form));
         List<Objection> objections = new ArrayList<>(read.objections);
         if (form.time().isBlank()) {
@@ -94,11 +100,20 @@ class EntryController {
             @PathVariable UUID id,
             @RequestParam(defaultValue = "") String version,
             SignedIn me,
+            Model model,
+            HttpServletResponse response,
             RedirectAttributes redirect) {
         if (!version.matches("\\d{1,9}")) {
             throw new Refused("A hidden part of this page came back damaged. Open the entry afresh.");
         }
-        DayLog.Removed removed = log.delete(id, Integer.parseInt(version), me);
+        DayLog.Removed removed;
+        try {
+            removed = log.delete(id, Integer.parseInt(version), me);
+        } catch (Stale stale) {
+            response.setStatus(HttpStatus.CONFLICT.value());
+            model.addAttribute("page", pages.fresh(id, me).with(stale.rows()));
+            return VIEW;
+        }
         DayController.said(redirect, "Taken off the day.", List.of(removed.change()));
         return "redirect:" + DayWords.href(removed.date(), removed.person(), me.personId());
     }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.tallywright.shared.Stale;
 
 /**
  * One entry with its trail.
@@ -11,6 +12,8 @@ import org.jspecify.annotations.Nullable;
  * @param personId null for the reader's own
  * @param form null for an entry that was taken off its day
  * @param date as typed
+ * @param versions what is kept and what was typed, where the two met
+ * @param anew what was typed for an entry that was taken off meanwhile, ready to be logged once more
  * @param logged by whom and when
  */
 record EntryPage(
@@ -26,10 +29,34 @@ record EntryPage(
         String logged,
         boolean fromMemory,
         @Nullable String conflict,
+        List<Stale.Row> versions,
+        @Nullable RowForm anew,
         Map<String, String> errors,
         List<DayPage.Ask> asks,
         List<DayPage.Choices> choices,
         List<Act> trail) {
+
+    EntryPage with(List<Stale.Row> both) {
+        return new EntryPage(
+                id,
+                title,
+                person,
+                personId,
+                day,
+                dayHref,
+                jobHref,
+                form,
+                date,
+                logged,
+                fromMemory,
+                conflict,
+                both,
+                anew,
+                errors,
+                asks,
+                choices,
+                trail);
+    }
 
     record Act(String moment, String who, String what, List<Difference> differences) {}
 

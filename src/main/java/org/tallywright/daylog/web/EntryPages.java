@@ -4,8 +4,11 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.tallywright.daylog.Conflict;
@@ -15,7 +18,11 @@ import org.tallywright.daylog.DayReads;
 import org.tallywright.daylog.Entry;
 import org.tallywright.daylog.EntryTrail;
 import org.tallywright.daylog.LateDays;
+import org.tallywright.daylog.Place;
+import org.tallywright.daylog.Said;
+import org.tallywright.daylog.Target;
 import org.tallywright.people.People;
+import org.tallywright.shared.HourClass;
 import org.tallywright.shared.NotHere;
 import org.tallywright.shared.ShopClock;
 import org.tallywright.web.SignedIn;
@@ -48,7 +55,7 @@ class EntryPages {
 
     EntryPage fresh(UUID id, SignedIn me) {
         if (reads.entry(id).isEmpty()) {
-            return gone(id, me);
+            return gone(id, me, null, "");
         }
         Entry entry = entry(id, me);
         return page(entry, me, RowForm.of(entry).toChoose(), entry.date().toString(), null, List.of());
@@ -88,13 +95,37 @@ class EntryPages {
                 "Logged by " + entry.loggedByName() + ", " + DayWords.moment(entry.loggedAt(), clock.zone()),
                 LateDays.fromMemory(entry),
                 conflict == null ? null : DayWords.now(now),
+                now == null ? List.of() : Said.beside(Said.of(now), said(form, date)),
+                null,
                 errors,
                 asks,
                 all,
                 acts(entry.id()));
     }
 
-    private EntryPage gone(UUID id, SignedIn me) {
+    /** Whether it was an entry that this person may see, and is off its day now. */
+    boolean takenOff(UUID id, SignedIn me) {
+        return reads.entry(id).isEmpty()
+                && trail.gone(id).filter(g -> DayLog.mayLog(me, g.person())).isPresent();
+    }
+
+    /** A save that came too late: what was typed is shown, and can be logged as a new entry. */
+    EntryPage tooLate(UUID id, SignedIn me, RowForm form, String date) {
+        return gone(id, me, form, date);
+    }
+
+    private Said said(RowForm form, String date) {
+        Target target = DayPages.target(form.what());
+        Place place = target == null ? null : reads.places(Set.of(target)).get(target);
+        String hourClass = Stream.of(HourClass.values())
+                .filter(known -> known.code().equals(form.hourClass()))
+                .map(known -> known.label().toLowerCase(Locale.ROOT))
+                .findFirst()
+                .orElse("");
+        return new Said(date, place == null ? "" : place.inWords(), form.time(), hourClass, form.note(), form.reason());
+    }
+
+    private EntryPage gone(UUID id, SignedIn me, @Nullable RowForm typed, String typedDate) {
         EntryTrail.Gone gone =
                 trail.gone(id).filter(g -> DayLog.mayLog(me, g.person())).orElseThrow(() -> new NotHere("time entry"));
         LocalDate date = gone.date();
@@ -111,6 +142,8 @@ class EntryPages {
                 "",
                 false,
                 null,
+                typed == null ? List.of() : Said.beside(null, said(typed, typedDate)),
+                typed == null ? null : typed.anew().withVersion(null),
                 Map.of(),
                 List.of(),
                 List.of(),

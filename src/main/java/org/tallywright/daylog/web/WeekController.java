@@ -100,11 +100,10 @@ class WeekController {
             LocalDate date = start.plusDays(n);
             int minutes = worker.minutes().getOrDefault(date, 0);
             sum += minutes;
-            String href = DayLog.mayLog(me, worker.id()) && !date.isAfter(today)
-                    ? DayWords.href(date, worker.id(), me.personId())
-                    : null;
+            boolean mayRead = DayLog.mayLog(me, worker.id());
+            String href = mayRead && !date.isAfter(today) ? DayWords.href(date, worker.id(), me.personId()) : null;
             boolean gap = gap(worker, date, today);
-            cells.add(cell(worker, date, minutes, gap, href));
+            cells.add(cell(worker, date, minutes, gap, href, mayRead));
             if (gap) {
                 gaps.add(new WeekPage.Gap(
                         DayWords.shortDay(date) + (named ? ", " + worker.name() : ""),
@@ -124,16 +123,20 @@ class WeekController {
                 over.isZero() ? "" : over.toString());
     }
 
-    private static WeekPage.Cell cell(Worker worker, LocalDate date, int minutes, boolean gap, @Nullable String href) {
-        String mark = worker.marks().get(date);
+    private static WeekPage.Cell cell(
+            Worker worker, LocalDate date, int minutes, boolean gap, @Nullable String href, boolean mayRead) {
+        WeekReads.Mark kept = worker.marks().get(date);
+        String mark = kept == null ? null : kept.kind();
+        // The bookkeeper reads hours, not notes; so a note shows only to those who may open the day.
+        String note = kept == null || !mayRead ? "" : kept.note();
         if (minutes > 0) {
             String words = Hours.ofMinutes(minutes).toString();
-            return new WeekPage.Cell(mark == null ? words : words + ", " + mark, "", href);
+            return new WeekPage.Cell(mark == null ? words : words + ", " + mark, note, "", href);
         }
         if (mark != null) {
-            return new WeekPage.Cell(mark, "mark", href);
+            return new WeekPage.Cell(mark, note, "mark", href);
         }
-        return new WeekPage.Cell(gap ? "no hours" : "", gap ? "gap" : "", href);
+        return new WeekPage.Cell(gap ? "no hours" : "", "", gap ? "gap" : "", href);
     }
 
     /** A weekday that is over, without hours and without a mark, since the person's first day. */

@@ -30,10 +30,15 @@ record WeekPage(
     /**
      * A day.
      *
+     * @param note of its mark
      * @param state empty, gap or mark
      * @param href of the day sheet, where the reader may open it
      */
-    record Cell(String text, String state, @Nullable String href) {}
+    record Cell(
+            String text,
+            String note,
+            String state,
+            @Nullable String href) {}
 
     record Gap(String label, @Nullable String href, String action, String date, UUID person) {}
 }

@@ -403,6 +403,38 @@ class DaySheetWebTest {
     }
 
     @Test
+    void keepsTheNoteOfAMarkAndShowsBothVersionsWhereTwoMet() throws Exception {
+        String day = "/days/2026-11-24";
+        mark(jonas, "off", "dentist", "", 302);
+        assertThat(page(day, jonas).selectFirst("#mark-note").val()).isEqualTo("dentist");
+        assertThat(page("/hours?week=2026-11-24", ada).select("td.mark").text()).isEqualTo("off dentist");
+        assertThat(page("/hours?week=2026-11-24", people.bookkeeper()).text()).doesNotContain("dentist");
+
+        Document met = mark(jonas, "sick", "a cold", "", 409);
+        assertThat(met.select("table tbody tr").eachText()).contains("Mark Off Sick", "Note dentist a cold");
+        assertThat(met.selectFirst("#mark-note").val()).isEqualTo("a cold");
+
+        mark(jonas, "off", "dentist, then the bank", "0", 302);
+        assertThat(mark(jonas, "", "", "0", 409).text()).contains("Off no mark");
+        Document refused = mark(jonas, "off", "x".repeat(201), "1", 422);
+        assertThat(refused.selectFirst("#mark-note").val()).hasSize(201);
+        assertThat(refused.selectFirst("#mark-note-error").text()).contains("too long");
+        mark(jonas, "", "", "1", 302);
+        assertThat(mark(jonas, "off", "bank", "1", 409).text()).contains("no mark Off");
+    }
+
+    private Document mark(SignedIn me, String kind, String note, String version, int code) throws Exception {
+        return Jsoup.parse(body(mvc.perform(post("/days/2026-11-24/mark")
+                        .param("kind", kind)
+                        .param("note", note)
+                        .param("version", version)
+                        .with(csrf())
+                        .with(signedIn(me)))
+                .andExpect(status().is(code))
+                .andReturn()));
+    }
+
+    @Test
     void answersStrangeInputWithoutAFailure() throws Exception {
         for (String strange :
                 List.of("\u0000", "💪".repeat(50), "-5", "9".repeat(3000), "NaN", "1e9", "'; drop", "٣", " ")) {

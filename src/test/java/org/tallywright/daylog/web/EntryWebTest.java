@@ -91,8 +91,39 @@ class EntryWebTest {
         mvc.perform(edit("0", "3", "2026-11-25").with(signedIn(ada)));
         Document page = refused(edit("0", "4", "2026-11-25"), jonas, 409);
         assertThat(page.text()).contains("It now says: 3 h");
+        assertThat(page.select("table tbody tr").eachText()).contains("Hours 3 h 4", "Day 2026-11-25 2026-11-25");
         assertThat(page.selectFirst("#time").val()).isEqualTo("4");
         assertThat(page.selectFirst("input[name=version]").val()).isEqualTo("1");
+    }
+
+    @Test
+    void keepsWhatWasTypedForAnEntryTakenOffMeanwhile() throws Exception {
+        mvc.perform(post("/entries/" + entry + "/deletion")
+                .param("version", "0")
+                .with(csrf())
+                .with(signedIn(ada)));
+
+        Document page = refused(edit("0", "3", "2026-11-25"), jonas, 409);
+
+        assertThat(page.text()).contains("taken off the day meanwhile");
+        assertThat(page.select("table tbody tr").eachText()).contains("Hours taken off the day 3");
+        var anew = post(page.selectFirst("form:has([name=row.0.time])").attr("action"))
+                .with(csrf());
+        page.select("[name^=row.0.]").forEach(box -> anew.param(box.attr("name"), box.val()));
+        mvc.perform(anew.with(signedIn(jonas))).andExpect(status().is(302));
+        assertThat(days.minutes(jonas, TODAY)).isEqualTo(180);
+
+        SignedIn wenna = people.person("Wenna Tarr", org.tallywright.web.Role.HELPER);
+        refused(edit("0", "3", "2026-11-25"), wenna, 404);
+    }
+
+    @Test
+    void showsBothVersionsBeforeAChangedEntryComesOff() throws Exception {
+        mvc.perform(edit("0", "3", "2026-11-25").with(signedIn(ada)));
+        var late = post("/entries/" + entry + "/deletion").param("version", "0").with(csrf());
+        assertThat(refused(late, jonas, 409).select("table tbody tr").eachText())
+                .contains("Hours 3 h taken off the day");
+        assertThat(days.minutes(jonas, TODAY)).isEqualTo(180);
     }
 
     @Test
