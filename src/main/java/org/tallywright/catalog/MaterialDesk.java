@@ -24,12 +24,14 @@ public class MaterialDesk {
     private static final int STEP_PLACES = 4;
 
     private final MaterialRows rows;
+    private final Materials lookUp;
     private final JdbcClient jdbc;
     private final SaveTurn turn;
     private final Trail trail;
 
-    MaterialDesk(MaterialRows rows, JdbcClient jdbc, SaveTurn turn, Trail trail) {
+    MaterialDesk(MaterialRows rows, Materials lookUp, JdbcClient jdbc, SaveTurn turn, Trail trail) {
         this.rows = rows;
+        this.lookUp = lookUp;
         this.jdbc = jdbc;
         this.turn = turn;
         this.trail = trail;
@@ -61,15 +63,33 @@ public class MaterialDesk {
         boolean fresh = !rows.existsById(save.id());
         save(save, by);
         if (fresh && price != null) {
-            price(save.id(), from, price, "", by);
+            price(save.id(), from, price, "", null, by);
         }
     }
 
-    /** The price from that day on; a second price for the same day corrects the first. */
-    public void price(UUID materialId, LocalDate from, UnitPrice price, String basis, UUID by) {
+    /**
+     * The price from that day on. The same again is a repeat; another price for a day that has one corrects it.
+     *
+     * @param corrects the price of that day that the page showed, as {@link MaterialPrice#words()}; null where it showed none
+     * @throws Refused where the day has another price than the page showed
+     */
+    public void price(
+            UUID materialId, LocalDate from, UnitPrice price, String basis, @Nullable String corrects, UUID by) {
+        turn.of(materialId);
         trail.by(by);
         if (!rows.existsById(materialId)) {
             throw new NotHere("material");
+        }
+        String typed = new MaterialPrice(from, price, basis).words();
+        String kept = lookUp.history(materialId).stream()
+                .filter(there -> there.from().equals(from))
+                .map(MaterialPrice::words)
+                .findFirst()
+                .orElse(typed);
+        if (!kept.equals(typed) && !kept.equals(corrects)) {
+            throw new Refused(
+                    "from",
+                    "The price from this day is " + kept + " already. Save again to correct it to what you typed.");
         }
         jdbc.sql("""
                         insert into material_price (material_id, from_date, unit_price, basis)

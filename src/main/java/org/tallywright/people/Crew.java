@@ -19,6 +19,7 @@ import org.tallywright.shared.NotHere;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.Stale;
 import org.tallywright.shared.Token;
+import org.tallywright.shared.jpa.SaveTurn;
 import org.tallywright.trail.Trail;
 import org.tallywright.web.Role;
 import org.tallywright.web.SignedIn;
@@ -35,6 +36,7 @@ public class Crew {
     private final JdbcClient jdbc;
     private final PasswordEncoder passwords;
     private final Trail trail;
+    private final SaveTurn turn;
     private final Clock clock;
 
     Crew(
@@ -44,6 +46,7 @@ public class Crew {
             JdbcClient jdbc,
             PasswordEncoder passwords,
             Trail trail,
+            SaveTurn turn,
             Clock clock) {
         this.persons = persons;
         this.accounts = accounts;
@@ -51,6 +54,7 @@ public class Crew {
         this.jdbc = jdbc;
         this.passwords = passwords;
         this.trail = trail;
+        this.turn = turn;
         this.clock = clock;
     }
 
@@ -93,16 +97,42 @@ public class Crew {
                 new Stale.Row("Active", kept.active() ? "yes" : "no", active ? "yes" : "no"));
     }
 
-    /** Sets pay from a day on; a second figure for the same day corrects the first. */
-    public void pay(UUID id, UUID person, LocalDate from, BigDecimal wage, BigDecimal burden, SignedIn by) {
+    /**
+     * Sets pay from a day on. The same figures again are a repeat; other figures for a day that has some correct them.
+     *
+     * @param corrects the figures of that day that the page showed, as {@link Wages.Row#figures()}; null where it showed none
+     * @throws Refused where the day has other figures than the page showed
+     * @throws Stale where this save was kept before with another day
+     */
+    public void pay(
+            UUID id,
+            UUID person,
+            LocalDate from,
+            BigDecimal wage,
+            BigDecimal burden,
+            @Nullable String corrects,
+            SignedIn by) {
+        turn.of(person);
         trail.by(by.personId());
         if (!persons.existsById(person)) {
             throw new NotHere("person");
         }
-        wages.findByPersonIdAndFromDate(person, from)
-                .ifPresentOrElse(
-                        there -> there.correct(wage, burden),
-                        () -> wages.save(new Wage(id, person, from, wage, burden)));
+        Wage there = wages.findByPersonIdAndFromDate(person, from).orElse(null);
+        if (there == null) {
+            wages.findById(id).ifPresent(kept -> {
+                throw new Stale(
+                        "pay", List.of(new Stale.Row("From", kept.fromDate().toString(), from.toString())));
+            });
+            wages.save(new Wage(id, person, from, wage, burden));
+        } else if (!there.figures().equals(Wages.figures(wage, burden))) {
+            if (!there.figures().equals(corrects)) {
+                throw new Refused(
+                        "from",
+                        "Pay from this day is " + there.figures()
+                                + " already. Save again to correct it to what you typed.");
+            }
+            there.correct(wage, burden);
+        }
     }
 
     public void removePay(UUID person, UUID wage, SignedIn by) {

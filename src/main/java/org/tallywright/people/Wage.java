@@ -45,6 +45,10 @@ class Wage {
         return fromDate;
     }
 
+    String figures() {
+        return Wages.figures(wageAmount, burdenPercent);
+    }
+
     void correct(BigDecimal newWage, BigDecimal newBurden) {
         wageAmount = newWage;
         burdenPercent = newBurden;

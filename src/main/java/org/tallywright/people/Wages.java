@@ -1,6 +1,7 @@
 package org.tallywright.people;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -32,7 +33,17 @@ public class Wages {
                         from wage where person_id = ? order by from_date desc""").param(person).query(Row.class).list();
     }
 
+    /** Both figures as the page writes them, so that a save can say which ones it was made beside. */
+    static String figures(BigDecimal wage, BigDecimal burden) {
+        return wage.setScale(2, RoundingMode.HALF_UP) + " + "
+                + burden.stripTrailingZeros().toPlainString() + " %";
+    }
+
     /** Amounts per hour in the shop's currency, burden in percent of the wage. */
     public record Row(
-            UUID id, LocalDate fromDate, BigDecimal wageAmount, BigDecimal burdenPercent, BigDecimal burdenedAmount) {}
+            UUID id, LocalDate fromDate, BigDecimal wageAmount, BigDecimal burdenPercent, BigDecimal burdenedAmount) {
+        public String figures() {
+            return Wages.figures(wageAmount, burdenPercent);
+        }
+    }
 }

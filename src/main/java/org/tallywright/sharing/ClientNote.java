@@ -38,6 +38,14 @@ class ClientNote {
         return jobId.equals(job) && text.equals(other) && shown == otherShown;
     }
 
+    String text() {
+        return text;
+    }
+
+    boolean shown() {
+        return shown;
+    }
+
     void show(boolean nowShown) {
         shown = nowShown;
     }

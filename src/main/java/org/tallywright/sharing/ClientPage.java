@@ -41,7 +41,7 @@ public class ClientPage {
     }
 
     public @Nullable Visit visit(UUID job) {
-        return jdbc.sql("select from_date, to_date, note from next_visit where job_id = ?")
+        return jdbc.sql("select from_date, to_date, note, version from next_visit where job_id = ?")
                 .param(job)
                 .query(Visit.class)
                 .optional()
@@ -73,7 +73,7 @@ public class ClientPage {
 
     public record Note(UUID id, LocalDate onDate, String text, boolean shown) {}
 
-    public record Visit(LocalDate fromDate, LocalDate toDate, String note) {}
+    public record Visit(LocalDate fromDate, LocalDate toDate, String note, int version) {}
 
     public record PunchItem(
             String text,

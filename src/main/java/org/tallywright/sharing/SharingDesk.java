@@ -1,8 +1,11 @@
 package org.tallywright.sharing;
 
 import java.time.LocalDate;
+import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -11,6 +14,7 @@ import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopClock;
 import org.tallywright.shared.Stale;
 import org.tallywright.shared.Typed;
+import org.tallywright.shared.jpa.SaveTurn;
 import org.tallywright.trail.Trail;
 
 /** What the owner chooses to tell the client: notes and the next visit. */
@@ -18,12 +22,16 @@ import org.tallywright.trail.Trail;
 @Transactional
 public class SharingDesk {
     private final ClientNoteRows notes;
+    private final ClientPage pages;
+    private final SaveTurn turn;
     private final JdbcClient jdbc;
     private final ShopClock clock;
     private final Trail trail;
 
-    SharingDesk(ClientNoteRows notes, JdbcClient jdbc, ShopClock clock, Trail trail) {
+    SharingDesk(ClientNoteRows notes, ClientPage pages, SaveTurn turn, JdbcClient jdbc, ShopClock clock, Trail trail) {
         this.notes = notes;
+        this.pages = pages;
+        this.turn = turn;
         this.jdbc = jdbc;
         this.clock = clock;
         this.trail = trail;
@@ -40,7 +48,12 @@ public class SharingDesk {
         if (there.isEmpty()) {
             notes.save(new ClientNote(id, job, clock.today(), text, shown, by));
         } else if (!there.get().says(job, text, shown)) {
-            throw new Stale("note");
+            ClientNote kept = there.get();
+            throw new Stale(
+                    "note",
+                    List.of(
+                            new Stale.Row("Note", kept.text(), text),
+                            new Stale.Row("Client sees it", yesNo(kept.shown()), yesNo(shown))));
         }
     }
 
@@ -54,20 +67,56 @@ public class SharingDesk {
         notes.delete(notes.findByIdAndJobId(note, job).orElseThrow(() -> new NotHere("note")));
     }
 
-    /** A range of days, so that a client is promised no hour that weather or glue may move. */
-    public void visit(UUID job, LocalDate from, LocalDate to, String note, UUID by) {
+    /**
+     * A range of days, so that a client is promised no hour that weather or glue may move.
+     *
+     * @param version of the visit that the page showed; null where it showed none
+     * @throws Stale where another visit, or none, is announced by now
+     */
+    public void visit(UUID job, LocalDate from, LocalDate to, String typed, @Nullable Integer version, UUID by) {
+        turn.of(job);
         trail.by(by);
         if (to.isBefore(from)) {
             throw new Refused("to", "The last day is before the first.");
         }
+        String note = Typed.line(typed, 200);
+        ClientPage.Visit kept = pages.visit(job);
+        if (kept != null && kept.equals(new ClientPage.Visit(from, to, note, kept.version()))) {
+            return;
+        }
+        unlessChanged(kept, version, from.toString(), to.toString(), note);
         jdbc.sql("""
                         insert into next_visit (job_id, from_date, to_date, note, version) values (?, ?, ?, ?, 0)
                         on conflict (job_id) do update set from_date = excluded.from_date, to_date = excluded.to_date,
-                            note = excluded.note, version = next_visit.version + 1""").params(job, from, to, Typed.line(note, 200)).update();
+                            note = excluded.note, version = next_visit.version + 1""").params(job, from, to, note).update();
     }
 
-    public void noVisit(UUID job, UUID by) {
+    /** @throws Stale where another visit is announced than the page showed */
+    public void noVisit(UUID job, @Nullable Integer version, UUID by) {
+        turn.of(job);
         trail.by(by);
-        jdbc.sql("delete from next_visit where job_id = ?").param(job).update();
+        ClientPage.Visit kept = pages.visit(job);
+        if (kept != null) {
+            unlessChanged(kept, version, "", "", "");
+            jdbc.sql("delete from next_visit where job_id = ?").param(job).update();
+        }
+    }
+
+    private static void unlessChanged(
+            ClientPage.@Nullable Visit kept, @Nullable Integer version, String from, String to, String note) {
+        if (!Objects.equals(version, kept == null ? null : kept.version())) {
+            throw new Stale(
+                    "visit",
+                    List.of(
+                            new Stale.Row(
+                                    "From", kept == null ? "" : kept.fromDate().toString(), from),
+                            new Stale.Row(
+                                    "To", kept == null ? "" : kept.toDate().toString(), to),
+                            new Stale.Row("Note", kept == null ? "" : kept.note(), note)));
+        }
+    }
+
+    private static String yesNo(boolean shown) {
+        return shown ? "yes" : "no";
     }
 }

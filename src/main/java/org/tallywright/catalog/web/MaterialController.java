@@ -76,7 +76,8 @@ class MaterialController {
     @GetMapping("/{id}")
     @Access({Role.OWNER, Role.LEAD})
     String show(@PathVariable UUID id, Model model, SignedIn me) {
-        return page(materials.card(id), new PriceForm(clock.today().toString(), "", ""), FormErrors.none(), model, me);
+        return page(
+                materials.card(id), new PriceForm(clock.today().toString(), "", "", ""), FormErrors.none(), model, me);
     }
 
     @GetMapping("/new")
@@ -148,12 +149,24 @@ class MaterialController {
         UnitPrice price = read.field("price", form::unitPrice);
         String basis = read.field("basis", form::source);
         if (from != null && price != null && basis != null) {
-            desk.price(id, from, price, basis, me.personId());
-            Flash.done(redirect, "Price saved.");
-            return "redirect:/catalog/materials/" + id;
+            try {
+                desk.price(id, from, price, basis, form.corrects(), me.personId());
+                Flash.done(redirect, "Price saved.");
+                return "redirect:/catalog/materials/" + id;
+            } catch (Refused refused) {
+                read.refuse(refused);
+            }
         }
         response.setStatus(422);
-        return page(material, form, read.errors(), model, me);
+        return page(material, form.correcting(from == null ? null : kept(id, from)), read.errors(), model, me);
+    }
+
+    private @Nullable String kept(UUID id, LocalDate from) {
+        return materials.history(id).stream()
+                .filter(price -> price.from().equals(from))
+                .map(MaterialPrice::words)
+                .findFirst()
+                .orElse(null);
     }
 
     @PostMapping("/{id}/retirement")

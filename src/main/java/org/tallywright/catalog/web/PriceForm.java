@@ -7,11 +7,16 @@ import org.tallywright.shared.NotUnderstood;
 import org.tallywright.shared.Typed;
 import org.tallywright.shared.UnitPrice;
 
-/** A dated price as typed. */
+/** A dated price as typed; {@code corrects} holds the price of that day that the page has shown. */
 record PriceForm(
         @Nullable String from,
         @Nullable String price,
-        @Nullable String basis) {
+        @Nullable String basis,
+        @Nullable String corrects) {
+    PriceForm correcting(@Nullable String words) {
+        return new PriceForm(from, price, basis, words);
+    }
+
     LocalDate day() {
         try {
             LocalDate day = LocalDate.parse(Picked.text(from).strip());

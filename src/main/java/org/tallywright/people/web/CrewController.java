@@ -2,6 +2,7 @@ package org.tallywright.people.web;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
+import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.UUID;
@@ -123,9 +124,24 @@ class CrewController {
             response.setStatus(HttpStatus.UNPROCESSABLE_ENTITY.value());
             return member(id, null, form, read.errors(), model, me);
         }
-        crew.pay(form.id() == null ? Ids.next() : form.id(), id, typed.from(), typed.wage(), typed.burden(), me);
+        try {
+            UUID wage = form.id() == null ? Ids.next() : form.id();
+            crew.pay(wage, id, typed.from(), typed.wage(), typed.burden(), form.corrects(), me);
+        } catch (Refused refused) {
+            read.refuse(refused);
+            response.setStatus(HttpStatus.UNPROCESSABLE_ENTITY.value());
+            return member(id, null, form.correcting(figures(id, typed.from())), read.errors(), model, me);
+        }
         Flash.done(redirect, "Pay saved.");
         return "redirect:/crew/" + id;
+    }
+
+    private @Nullable String figures(UUID person, LocalDate from) {
+        return wages.of(person).stream()
+                .filter(row -> row.fromDate().equals(from))
+                .map(Wages.Row::figures)
+                .findFirst()
+                .orElse(null);
     }
 
     @PostMapping("/{id}/wages/{wage}/removal")

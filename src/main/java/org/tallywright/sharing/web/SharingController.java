@@ -146,7 +146,7 @@ class SharingController {
         UUID job = jobs.find(number).id();
         if (SharingForm.text(form.from()).isBlank()
                 && SharingForm.text(form.to()).isBlank()) {
-            desk.noVisit(job, me.personId());
+            desk.noVisit(job, form.version(), me.personId());
             Flash.done(redirect, "No visit is announced.");
             return back(number);
         }
@@ -155,7 +155,7 @@ class SharingController {
         LocalDate to = read.field("to", () -> day(SharingForm.text(form.to())));
         if (from != null && to != null) {
             try {
-                desk.visit(job, from, to, SharingForm.text(form.visitNote()), me.personId());
+                desk.visit(job, from, to, SharingForm.text(form.visitNote()), form.version(), me.personId());
             } catch (Refused refused) {
                 read.refuse(refused.field() == null ? refused.at("visitNote") : refused);
             }

@@ -13,13 +13,15 @@ record SharingForm(
         @Nullable String shown,
         @Nullable String from,
         @Nullable String to,
-        @Nullable String visitNote) {
-    static final SharingForm BLANK = new SharingForm(null, null, null, null, null, null, null, null);
+        @Nullable String visitNote,
+        @Nullable Integer version) {
+    static final SharingForm BLANK = new SharingForm(null, null, null, null, null, null, null, null, null);
 
     static SharingForm of(UUID id, ClientPage.@Nullable Visit visit) {
         String from = visit == null ? "" : visit.fromDate().toString();
         String to = visit == null ? "" : visit.toDate().toString();
-        return new SharingForm(id, "", "90", "", "true", from, to, visit == null ? "" : visit.note());
+        String note = visit == null ? "" : visit.note();
+        return new SharingForm(id, "", "90", "", "true", from, to, note, visit == null ? null : visit.version());
     }
 
     static String text(@Nullable String typed) {

@@ -111,6 +111,24 @@ class MaterialWebTest extends CatalogPages {
     }
 
     @Test
+    void asksBeforeAnotherPriceTakesThePlaceOfTheKeptOne() throws Exception {
+        String path = "/catalog/materials/" + oak().id() + "/prices";
+        String day = clock.today().plusDays(3).toString();
+        send(path, "from", day, "price", "9.90", "basis", "list").andExpect(status().is3xxRedirection());
+        send(path, "from", day, "price", "9.9", "basis", "list").andExpect(status().is3xxRedirection());
+        send(path, "from", day, "price", "8.10", "basis", "")
+                .andExpect(status().is(422))
+                .andExpect(content().string(containsString("is 9.90 (list) already")))
+                .andExpect(content().string(containsString("name=\"corrects\" value=\"9.90 (list)\"")));
+        assertThat(materials.priceOn(oak().id(), clock.today().plusDays(3))).hasValue(UnitPrice.of("9.90"));
+        send(path, "from", day, "price", "8.10", "basis", "", "corrects", "9.90 (list)")
+                .andExpect(status().is3xxRedirection());
+        assertThat(materials.priceOn(oak().id(), clock.today().plusDays(3))).hasValue(UnitPrice.of("8.10"));
+        send(path, "from", day, "price", "7", "basis", "", "corrects", "9.90 (list)")
+                .andExpect(status().is(422));
+    }
+
+    @Test
     void showsBothVersionsWhenSomebodyElseWasFaster() throws Exception {
         String version = String.valueOf(oak().version());
         update(version, "Quarry Lane Boards").andExpect(status().is3xxRedirection());
