@@ -1,5 +1,6 @@
 package org.tallywright.calibration;
 
+import java.sql.Timestamp;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -17,6 +18,7 @@ import org.tallywright.shared.Ids;
 import org.tallywright.shared.NotHere;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopClock;
+import org.tallywright.shared.Typed;
 import org.tallywright.trail.Trail;
 
 /**
@@ -84,18 +86,28 @@ public class Recalibration {
     /** Nothing more is learnt from that job. */
     @Transactional
     public void leaveOut(String jobKey, String reason, UUID by) {
-        if (reason.isBlank()) {
-            throw new Refused("reason", "Say why, so that somebody can follow it later.");
-        }
+        String why = why(reason);
         String number = number(jobKey);
         trail.by(by);
         int added = jdbc.sql("""
                         insert into job_left_out (id, job_key, reason, left_by, left_at) values (?, ?, ?, ?, ?)
                         on conflict (job_key) do nothing""")
-                .params(Ids.next(), jobKey, reason.strip(), by, java.sql.Timestamp.from(clock.now()))
+                .params(Ids.next(), jobKey, why, by, Timestamp.from(clock.now()))
                 .update();
         if (added > 0) {
-            ask("Job " + number + " left out: " + reason.strip());
+            ask("Job " + number + " left out: " + why);
+        }
+    }
+
+    private static String why(String typed) {
+        try {
+            String why = Typed.line(typed, 300);
+            if (why.isEmpty()) {
+                throw new Refused("Say why, so that somebody can follow it later.");
+            }
+            return why;
+        } catch (Refused refused) {
+            throw refused.at("reason");
         }
     }
 

@@ -1,10 +1,13 @@
 package org.tallywright.web;
 
 import jakarta.servlet.http.HttpServletRequest;
+import java.net.URI;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.springframework.core.annotation.Order;
 import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.dao.OptimisticLockingFailureException;
+import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
 import org.springframework.ui.Model;
 import org.springframework.validation.BindException;
@@ -64,8 +67,19 @@ class ProblemPages {
     @ResponseStatus(HttpStatus.CONFLICT)
     String stale(Stale problem, Model model, HttpServletRequest request) {
         model.addAttribute("rows", problem.rows());
-        model.addAttribute("theirs", request.getRequestURI());
+        model.addAttribute("theirs", cameFrom(request));
         return page(model, "Changed meanwhile", problem.sentence());
+    }
+
+    /** The page of the form, which shows what is kept now; an address that only takes forms would lead nowhere. */
+    private static @Nullable String cameFrom(HttpServletRequest request) {
+        try {
+            String path = URI.create(String.valueOf(request.getHeader(HttpHeaders.REFERER)))
+                    .getPath();
+            return path != null && path.startsWith("/") && !path.startsWith("//") ? path : null;
+        } catch (IllegalArgumentException notAnAddress) {
+            return null;
+        }
     }
 
     /** Two saves met in the database; the second changed nothing. */
