@@ -32,7 +32,7 @@ final class PackagedJar {
             String home = awaitReady(app);
             double startupMs = (System.nanoTime() - start) / 1e6;
             Visitor visitor = new Visitor(home).signIn(BenchShop.NAME, BenchShop.PASSWORD);
-            for (String path : List.of("/", "/jobs", "/materials", "/hours", "/shop")) {
+            for (String path : List.of("/", "/jobs", "/materials/purchases", "/hours", "/shop")) {
                 visitor.get(path);
             }
             Thread.sleep(idleSeconds * 1000L);
