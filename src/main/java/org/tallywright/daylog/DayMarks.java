@@ -92,8 +92,7 @@ public class DayMarks {
     @Transactional
     public void clear(UUID person, LocalDate date, @Nullable Integer version, SignedIn by) {
         check(person, by);
-        int done = jdbc.sql(
-                        "delete from day_mark where person_id = ? and on_date = ? and ? in (version, -1)")
+        int done = jdbc.sql("delete from day_mark where person_id = ? and on_date = ? and ? in (version, -1)")
                 .params(person, date, version == null ? -1 : version)
                 .update();
         if (done == 0 && kept(person, date).isPresent()) {

@@ -46,6 +46,7 @@ class Entries {
             from (select * from time_entry where person_id = ? and on_date = ?
                 union select * from time_entry where id = any(?::uuid[])) e
             """);
+
     private static final String INSERT = """
             insert into time_entry (id, person_id, on_date, job_id, task_id, account, hour_class, minutes, starts_at, ends_at,
                 note, reason, logged_by, logged_at, version)
