@@ -14,6 +14,17 @@ final class Growth {
         this.transaction = transaction;
     }
 
+    /** A line that no bid has: with one, the estimate shows its price and forecast however many lines there are. */
+    void unsoldTask(UUID job) {
+        transaction.executeWithoutResult(status -> {
+            jdbc.sql("set local session_replication_role = replica").update();
+            jdbc.sql("""
+                            insert into task select (jsonb_populate_record(null::task,
+                                to_jsonb(t) || jsonb_build_object('id', gen_random_uuid()))).*
+                            from (select * from task where job_id = ? order by id limit 1) t""").param(job).update();
+        });
+    }
+
     void tenfold(UUID job) {
         transaction.executeWithoutResult(status -> {
             jdbc.sql("set local session_replication_role = replica").update();

@@ -33,7 +33,7 @@ import org.tallywright.AppTest;
  */
 @AppTest
 class HostileInputTest {
-    private static final int SHARE = 2;
+    private static final int SHARE = 1;
     private static final boolean ALL = "all".equals(System.getProperty("hostile"));
 
     @Autowired
