@@ -22,7 +22,7 @@ import org.tallywright.bench.Figures;
  * the machine does meets both alike. See src/docs/measured-pages.md.
  */
 public final class PagesBenchmark implements Benchmark {
-    private static final int WARM = 60;
+    private static final int WARM = 300;
     private static final int TURNS = 40;
     private static final int USERS = 4;
     private static final int REQUESTS_EACH = 25;
@@ -84,8 +84,8 @@ public final class PagesBenchmark implements Benchmark {
         String name = ofLarge.name();
         OneUser few = new OneUser(small, ofSmall, small.visitor(), small.connections(3));
         OneUser many = new OneUser(large, ofLarge, large.visitor(), large.connections(3));
-        few.warm(WARM / (name.equals("save") ? 3 : 1));
-        many.warm(WARM / (name.equals("save") ? 3 : 1));
+        few.warm(name.equals("save") ? 60 : WARM);
+        many.warm(name.equals("save") ? 60 : WARM);
         for (int n = 0; n < TURNS + 8; n++) {
             few.turn(n >= 8);
             many.turn(n >= 8);
