@@ -71,9 +71,12 @@ record ReviewPage(
     /** @param name of the task; empty: on none */
     record LoosePart(String name, String hourClass, String hours, String share, String cost, String href) {}
 
-    record Again(String on, String person, String task, String hours, String reason, String hourClass) {}
+    /** @param href the entry itself */
+    record Again(String on, String person, String task, String hours, String reason, String hourClass, String href) {}
 
+    /** @param href its row among the job's material, with purchases and uses below */
     record Material(
+            String href,
             String name,
             String unit,
             String plannedNet,

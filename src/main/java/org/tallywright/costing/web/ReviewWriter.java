@@ -166,14 +166,17 @@ final class ReviewWriter {
                         a.task(),
                         Written.hours(a.minutes()),
                         a.reason(),
-                        a.hourClass()))
+                        a.hourClass(),
+                        "/entries/" + a.entryId()))
                 .toList();
     }
 
     private ReviewPage.Material material(MaterialFigures line) {
         MaterialFigures.Planned plan = line.planned();
         BigDecimal difference = plan == null ? line.cost() : line.cost().subtract(plan.amount());
+        String row = line.materialId() == null ? "" : "#m-" + line.materialId();
         return new ReviewPage.Material(
+                base + "/materials" + row,
                 line.name(),
                 line.unit(),
                 plan == null ? Written.NONE : Written.quantity(plan.net()),

@@ -76,6 +76,13 @@ class ReviewWebTest {
         assertThat(page.select("a[href='/jobs/26-001/hours?task=none&class=supply+run']"))
                 .isNotEmpty();
         assertThat(page.select("a[href='/bids/" + seat.bid() + "']")).isNotEmpty();
+        String material = page.select("a:containsOwn(Red oak, 5/4)").attr("href");
+        assertThat(material).startsWith("/jobs/26-001/materials#m-");
+        String id = material.substring(material.indexOf('#') + 1);
+        assertThat(answer(get("/jobs/26-001/materials"), seat.owner(), 200).getElementById(id))
+                .isNotNull();
+        String again = page.select(".again a").attr("href");
+        assertThat(answer(get(again), seat.owner(), 200).text()).contains("rework");
     }
 
     @Test
