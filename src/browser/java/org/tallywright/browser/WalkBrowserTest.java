@@ -86,7 +86,7 @@ class WalkBrowserTest {
         owner.press("Make a one-time link");
         String link = owner.page.locator("main input[readonly]").inputValue();
         helper.open(link);
-        helper.fill("signInName", "tobin").fill("password", PASSWORD).press("Save and sign in");
+        helper.fill("signInName", "tobin").fill("password", PASSWORD).press("Save name and password");
         helper.fill("signInName", "tobin").fill("password", PASSWORD).press("Sign in");
         assertThat(helper.path()).isEqualTo("/");
         assertThat(helper.text()).contains("Nothing is planned");

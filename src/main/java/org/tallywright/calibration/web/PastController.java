@@ -40,6 +40,7 @@ import org.tallywright.web.SignedIn;
 @Access(Role.OWNER)
 class PastController {
     private static final int SHOWN = 20;
+    private static final int MOST_CHARACTERS = 600_000;
 
     private final PastImport past;
     private final ShopClock clock;
@@ -83,6 +84,11 @@ class PastController {
     private String preview(
             Form form, FormErrors errors, HttpServletRequest request, Model model, HttpServletResponse response) {
         try {
+            if (form.text().length() > MOST_CHARACTERS) {
+                // The preview's own form sends the text back once more, in a form of at most 2 MB.
+                throw new Refused(
+                        "Bring in at most 600,000 characters at once; split the file and bring in its parts.");
+            }
             PastFile file = PastFile.of(form.text());
             Map<PastColumn, Integer> columns = columns(file, request);
             PastReading reading = past.read(file, columns);

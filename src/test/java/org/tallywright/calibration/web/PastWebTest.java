@@ -92,6 +92,19 @@ class PastWebTest {
         assertThat(kept()).isZero();
     }
 
+    /** More than the form of the preview could send back would be lost at the last step. */
+    @Test
+    void refusesAtOnceWhatCouldNotBeConfirmed() throws Exception {
+        mvc.perform(multipart("/rates/import/preview")
+                        .file("file", (GOOD + "x".repeat(600_000)).getBytes(StandardCharsets.UTF_8))
+                        .param("id", Ids.next().toString())
+                        .with(csrf())
+                        .with(signedIn(ada)))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content().string(containsString("split the file")));
+        assertThat(kept()).isZero();
+    }
+
     @Test
     void bringsInOnceLearnsAndTakesOutAgain() throws Exception {
         UUID id = Ids.next();
