@@ -31,6 +31,7 @@ import org.tallywright.web.Flash;
 import org.tallywright.web.FormErrors;
 import org.tallywright.web.FormReader;
 import org.tallywright.web.Role;
+import org.tallywright.web.Search;
 import org.tallywright.web.SignedIn;
 
 /** The materials by group, one of them with its price history, and its form. */
@@ -50,8 +51,9 @@ class MaterialController {
 
     @GetMapping
     @Access({Role.OWNER, Role.LEAD})
-    String index(@RequestParam(defaultValue = "") String q, Model model, SignedIn me) {
-        String words = q.strip().toLowerCase(Locale.ROOT);
+    String index(@RequestParam(defaultValue = "") String q, Model model, SignedIn me, HttpServletResponse response) {
+        Search search = Search.of(q, response);
+        String words = search.words().toLowerCase(Locale.ROOT);
         List<MaterialCard> all = materials.all();
         List<MaterialCard> found = all.stream()
                 .filter(m -> (m.name() + " " + m.group() + " " + m.supplier())
@@ -66,7 +68,8 @@ class MaterialController {
                         .collect(Collectors.groupingBy(MaterialCard::group, LinkedHashMap::new, Collectors.toList())));
         model.addAttribute("retired", found.stream().filter(m -> !m.active()).toList());
         model.addAttribute("prices", materials.pricesOn(clock.today()));
-        model.addAttribute("q", q);
+        model.addAttribute("q", search.typed());
+        model.addAttribute("search", search);
         model.addAttribute("isEmpty", all.isEmpty());
         model.addAttribute("found", found.size());
         model.addAttribute("edits", me.is(Role.OWNER));

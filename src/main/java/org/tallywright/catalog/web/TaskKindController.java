@@ -30,6 +30,7 @@ import org.tallywright.web.Flash;
 import org.tallywright.web.FormErrors;
 import org.tallywright.web.FormReader;
 import org.tallywright.web.Role;
+import org.tallywright.web.Search;
 import org.tallywright.web.SignedIn;
 
 /** The task kinds by stage, one of them, and its form. */
@@ -49,8 +50,9 @@ class TaskKindController {
 
     @GetMapping
     @Access({Role.OWNER, Role.LEAD})
-    String index(@RequestParam(defaultValue = "") String q, Model model, SignedIn me) {
-        String words = q.strip().toLowerCase(Locale.ROOT);
+    String index(@RequestParam(defaultValue = "") String q, Model model, SignedIn me, HttpServletResponse response) {
+        Search search = Search.of(q, response);
+        String words = search.words().toLowerCase(Locale.ROOT);
         List<TaskKindCard> all = taskKinds.all();
         List<TaskKindCard> found = all.stream()
                 .filter(kind -> (kind.name() + " " + kind.stageName())
@@ -63,7 +65,8 @@ class TaskKindController {
                 TaskKindGroup.of(found.stream().filter(TaskKindCard::active).toList()));
         model.addAttribute(
                 "retired", found.stream().filter(kind -> !kind.active()).toList());
-        model.addAttribute("q", q);
+        model.addAttribute("q", search.typed());
+        model.addAttribute("search", search);
         model.addAttribute("isEmpty", all.isEmpty());
         model.addAttribute("found", found.size());
         model.addAttribute("edits", me.is(Role.OWNER));

@@ -22,6 +22,7 @@ import org.tallywright.web.Flash;
 import org.tallywright.web.FormErrors;
 import org.tallywright.web.FormReader;
 import org.tallywright.web.Role;
+import org.tallywright.web.Search;
 
 /** The clients, one of them with the sites, and the form. */
 @Controller
@@ -40,8 +41,12 @@ class ClientController {
 
     @GetMapping
     String index(
-            @RequestParam(defaultValue = "") String q, @RequestParam(defaultValue = "1") String page, Model model) {
-        List<ClientCard> found = q.isBlank() ? book.all() : book.search(q);
+            @RequestParam(defaultValue = "") String q,
+            @RequestParam(defaultValue = "1") String page,
+            Model model,
+            HttpServletResponse response) {
+        Search search = Search.of(q, response);
+        List<ClientCard> found = search.words().isEmpty() ? book.all() : book.search(search.words());
         int pages = Math.max(1, (found.size() + PAGE - 1) / PAGE);
         int number = page.matches("[1-9]\\d{0,5}") ? Math.min(pages, Integer.parseInt(page)) : 1;
         List<ClientCard> shown = found.subList((number - 1) * PAGE, Math.min(found.size(), number * PAGE));
@@ -50,7 +55,8 @@ class ClientController {
                 "addresses", book.addresses(shown.stream().map(ClientCard::id).toList()));
         model.addAttribute("number", number);
         model.addAttribute("pages", pages);
-        model.addAttribute("q", q);
+        model.addAttribute("q", search.typed());
+        model.addAttribute("search", search);
         return "clients/index";
     }
 

@@ -24,6 +24,7 @@ import org.tallywright.web.Flash;
 import org.tallywright.web.FormErrors;
 import org.tallywright.web.FormReader;
 import org.tallywright.web.Role;
+import org.tallywright.web.Search;
 import org.tallywright.web.SignedIn;
 
 /** Opens a job, shows it, and changes what is written about it. */
@@ -52,15 +53,17 @@ class JobController {
             @RequestParam(defaultValue = "") String find,
             @RequestParam(defaultValue = "") String site,
             @RequestParam(defaultValue = "") String client,
-            Model model) {
-        return blank(OpeningForm.blank().at(site, client), find, FormErrors.none(), model);
+            Model model,
+            HttpServletResponse response) {
+        Search search = Search.of(find, response);
+        return blank(OpeningForm.blank().at(site, client), search, FormErrors.none(), model);
     }
 
-    private String blank(OpeningForm form, String find, FormErrors errors, Model model) {
+    private String blank(OpeningForm form, Search find, FormErrors errors, Model model) {
         model.addAttribute("form", form);
         model.addAttribute("find", find);
-        model.addAttribute("sites", sites.sites(find, form.site()));
-        model.addAttribute("clients", sites.clients(find, form.client()));
+        model.addAttribute("sites", sites.sites(find.words(), form.site()));
+        model.addAttribute("clients", sites.clients(find.words(), form.client()));
         model.addAttribute("errors", errors);
         return "jobs/blank";
     }
@@ -80,7 +83,7 @@ class JobController {
             }
         }
         Answer.refused(response);
-        return blank(form, "", read.errors(), model);
+        return blank(form, Search.NONE, read.errors(), model);
     }
 
     @GetMapping("/{number}")

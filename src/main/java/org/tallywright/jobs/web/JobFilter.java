@@ -17,7 +17,6 @@ import org.tallywright.jobs.JobState;
  */
 record JobFilter(String state, @Nullable UUID client, String q, String sort, int page) {
     static final String ALL = "all";
-    private static final int LONGEST_SEARCH = 80;
     private static final Map<String, String> COLUMNS = Map.of(
             "number", "j.year %1$s, j.sequence %1$s",
             "title", "lower(j.title) %1$s, j.year desc, j.sequence desc",
@@ -27,13 +26,11 @@ record JobFilter(String state, @Nullable UUID client, String q, String sort, int
     static JobFilter of(
             @Nullable String state,
             @Nullable String client,
-            @Nullable String q,
+            String words,
             @Nullable String sort,
             @Nullable String page) {
-        String search = q == null ? "" : q.replaceAll("\\p{Cntrl}", " ").strip();
-        int end = search.offsetByCodePoints(0, Math.min(LONGEST_SEARCH, search.codePointCount(0, search.length())));
         String order = sort == null || column(sort) == null ? "-number" : sort;
-        return new JobFilter(known(state), id(client), search.substring(0, end), order, pageOf(page));
+        return new JobFilter(known(state), id(client), words, order, pageOf(page));
     }
 
     private static String known(@Nullable String state) {

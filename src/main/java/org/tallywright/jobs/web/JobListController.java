@@ -1,5 +1,6 @@
 package org.tallywright.jobs.web;
 
+import jakarta.servlet.http.HttpServletResponse;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,6 +21,7 @@ import org.tallywright.shared.ShopClock;
 import org.tallywright.web.Access;
 import org.tallywright.web.NavItem;
 import org.tallywright.web.Role;
+import org.tallywright.web.Search;
 import org.tallywright.web.SignedIn;
 
 /** All jobs: by state, by client, by words. */
@@ -43,11 +45,14 @@ class JobListController {
             SignedIn me,
             @RequestParam(required = false) @Nullable String state,
             @RequestParam(required = false) @Nullable String client,
-            @RequestParam(required = false) @Nullable String q,
+            @RequestParam(defaultValue = "") String q,
             @RequestParam(required = false) @Nullable String sort,
             @RequestParam(required = false) @Nullable String page,
-            Model model) {
-        model.addAttribute("page", page(JobFilter.of(state, client, q, sort, page), me));
+            Model model,
+            HttpServletResponse response) {
+        Search search = Search.of(q, response);
+        model.addAttribute("search", search);
+        model.addAttribute("page", page(JobFilter.of(state, client, search.words(), sort, page), me));
         return "jobs/index";
     }
 

@@ -1,5 +1,6 @@
 package org.tallywright.materials.web;
 
+import jakarta.servlet.http.HttpServletResponse;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -21,6 +22,7 @@ import org.tallywright.shared.Yield;
 import org.tallywright.web.Access;
 import org.tallywright.web.NavItem;
 import org.tallywright.web.Role;
+import org.tallywright.web.Search;
 import org.tallywright.web.SignedIn;
 
 /** The shop's material: lists of what came and went, stock, yields, and one job's part of it. */
@@ -54,13 +56,16 @@ class MaterialsController {
             @PathVariable String kind,
             @RequestParam(defaultValue = "") String q,
             @RequestParam(defaultValue = "1") int page,
-            Model model) {
+            Model model,
+            HttpServletResponse response) {
+        Search search = Search.of(q, response);
         Kind what = MovementController.kindOf(kind);
-        int pages = Math.max(1, (ledger.count(what, q) + ROWS - 1) / ROWS);
+        int pages = Math.max(1, (ledger.count(what, search.words()) + ROWS - 1) / ROWS);
         int shown = Math.min(Math.max(1, page), pages);
         model.addAttribute("kind", kind);
-        model.addAttribute("q", q);
-        model.addAttribute("rows", ledger.page(what, q, (shown - 1) * ROWS, ROWS));
+        model.addAttribute("q", search.typed());
+        model.addAttribute("search", search);
+        model.addAttribute("rows", ledger.page(what, search.words(), (shown - 1) * ROWS, ROWS));
         model.addAttribute("page", shown);
         model.addAttribute("pages", pages);
         model.addAttribute("tabs", tabs(kind));
