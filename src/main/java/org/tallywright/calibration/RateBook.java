@@ -29,14 +29,12 @@ public class RateBook {
     private final CalibrationRows rows;
     private final TaskKinds kinds;
     private final TaskKindDesk desk;
-    private final Recalibration recalibration;
 
-    RateBook(Shelf shelf, CalibrationRows rows, TaskKinds kinds, TaskKindDesk desk, Recalibration recalibration) {
+    RateBook(Shelf shelf, CalibrationRows rows, TaskKinds kinds, TaskKindDesk desk) {
         this.shelf = shelf;
         this.rows = rows;
         this.kinds = kinds;
         this.desk = desk;
-        this.recalibration = recalibration;
     }
 
     /**
@@ -184,7 +182,7 @@ public class RateBook {
     }
 
     /**
-     * Makes the calibrated middle the starting rate. Past and planned tasks are then measured against it, so what was learnt
+     * Makes the calibrated middle the starting rate; the catalogue's word of it asks for the new calibration. Past and planned tasks are then measured against it, so what was learnt
      * is kept and nothing is corrected twice.
      *
      * @param version of the task kind that the page showed
@@ -224,8 +222,6 @@ public class RateBook {
                 kind.waits(),
                 java.util.Set.copyOf(kind.before()));
         desk.save(accepted, by);
-        recalibration.ask("New starting rate of \"" + kind.name() + "\": " + rate + " h for one "
-                + kind.unit().label());
     }
 
     /** Three figures that count are more than enough. */

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.shared.NotHere;
@@ -28,13 +29,21 @@ public class TaskKindDesk {
     private final Stages stages;
     private final SaveTurn turn;
     private final Trail trail;
+    private final ApplicationEventPublisher events;
 
-    TaskKindDesk(TaskKindRows rows, TaskKinds lookUp, Stages stages, SaveTurn turn, Trail trail) {
+    TaskKindDesk(
+            TaskKindRows rows,
+            TaskKinds lookUp,
+            Stages stages,
+            SaveTurn turn,
+            Trail trail,
+            ApplicationEventPublisher events) {
         this.rows = rows;
         this.lookUp = lookUp;
         this.stages = stages;
         this.turn = turn;
         this.trail = trail;
+        this.events = events;
     }
 
     /**
@@ -54,7 +63,15 @@ public class TaskKindDesk {
             if (!Objects.equals(save.version(), kept.version())) {
                 throw new Stale("task kind", differences(kept.content(), save));
             }
+            SaveTaskKind before = kept.content();
             kept.rewrite(save);
+            tell(before, save);
+        }
+    }
+
+    private void tell(SaveTaskKind before, SaveTaskKind now) {
+        if (before.unitHours().compareTo(now.unitHours()) != 0 || before.unit() != now.unit()) {
+            events.publishEvent(new StartingRateChanged(now.id(), now.name(), now.unit(), now.unitHours()));
         }
     }
 

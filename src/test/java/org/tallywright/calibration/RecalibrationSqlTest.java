@@ -6,11 +6,16 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.tallywright.AppTest;
+import org.tallywright.catalog.SaveTaskKind;
+import org.tallywright.catalog.TaskKindCard;
+import org.tallywright.catalog.TaskKindDesk;
+import org.tallywright.catalog.TaskKinds;
 import org.tallywright.jobs.JobDesk;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.people.SamplePeople;
@@ -40,6 +45,12 @@ class RecalibrationSqlTest {
 
     @Autowired
     HeldWork held;
+
+    @Autowired
+    TaskKinds kinds;
+
+    @Autowired
+    TaskKindDesk desk;
 
     @Autowired
     JdbcClient jdbc;
@@ -140,6 +151,51 @@ class RecalibrationSqlTest {
         assertThat(after.kind().unitHours()).isEqualTo(typical);
         assertThat(typical()).isCloseTo(typical.amount().doubleValue(), within(0.012));
         assertThat(after.tasks()).isEqualTo(8);
+    }
+
+    @Test
+    void aStartingRateChangedByHandIsMeasuredAgain() {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 8, "1.5");
+        double before = typical();
+        edit(past.sanding(), "Sand to 150", "0.2", ada);
+        assertThat(rows.newest(1).get(0).why())
+                .isEqualTo("New starting rate of \"Sand to 150\": 0.20 h for one square foot");
+        assertThat(typical()).as("the old one holds until the new one is made").isEqualTo(before);
+        held.run();
+        assertThat(sanding().tasks()).isEqualTo(8);
+        assertThat(typical()).as("what the work took is still what it took").isCloseTo(0.15, within(0.012));
+    }
+
+    @Test
+    void anotherNameAsksForNothing() {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 3, "1.5");
+        edit(past.sanding(), "Sand fine", "0.1", ada);
+        assertThat(rows.newest(9)).hasSize(1);
+    }
+
+    private void edit(UUID id, String name, String rate, SignedIn by) {
+        TaskKindCard kind = kinds.card(id);
+        desk.save(
+                new SaveTaskKind(
+                        id,
+                        kind.version(),
+                        name,
+                        kind.stageId(),
+                        kind.unit(),
+                        UnitHours.of(rate),
+                        kind.low(),
+                        kind.high(),
+                        kind.place(),
+                        kind.hourClass(),
+                        kind.drivers(),
+                        "seen",
+                        kind.caution(),
+                        kind.cautionSource(),
+                        kind.waits(),
+                        Set.copyOf(kind.before())),
+                by.personId());
     }
 
     @Test
