@@ -1,7 +1,6 @@
 package org.tallywright.web.stick;
 
 import java.util.List;
-import java.util.Locale;
 import org.springframework.web.util.HtmlUtils;
 
 /** Writes the few shapes a stick needs. Text is escaped; numbers have one decimal and a point. */
@@ -142,7 +141,9 @@ final class Svg {
     }
 
     private static String n(double number) {
-        String text = String.format(Locale.ROOT, "%.1f", number);
-        return text.endsWith(".0") ? text.substring(0, text.length() - 2) : text;
+        long tenths = Math.round(number * 10);
+        long tenth = Math.abs(tenths % 10);
+        String whole = (tenths < 0 && tenths > -10 ? "-" : "") + tenths / 10;
+        return tenth == 0 ? whole : whole + "." + tenth;
     }
 }
