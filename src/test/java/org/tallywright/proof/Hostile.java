@@ -52,6 +52,11 @@ record Hostile(String what, String value, Sort sort) {
             new Hostile("line ends", MARK + "\r\nSet-Cookie: a=b\r\n\r\n", Sort.NOT_A_VALUE),
             new Hostile("a whole form", "a=1&b=2%00%0d%0a", Sort.NOT_A_VALUE));
 
+    /** The start of it, long enough not to be in the shop by chance. */
+    String mark() {
+        return value.startsWith(MARK) ? MARK : value.substring(0, Math.min(40, value.length()));
+    }
+
     /** An id of the shop that does not belong where it is put: another job's task, piece, bid; a person for a material. */
     static List<Hostile> foreign(WholeShop shop) {
         return Map.of(

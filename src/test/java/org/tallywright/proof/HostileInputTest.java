@@ -162,7 +162,7 @@ class HostileInputTest {
     }
 
     private boolean taken(WholeShop shop, Hostile hostile) {
-        String start = hostile.value().substring(0, 4);
+        String start = hostile.mark();
         for (String column : columns(shop)) {
             String[] parts = column.split("\\.");
             if (shop.count(parts[0] + " where strpos(" + parts[1] + ", '" + start + "') > 0 and length(" + parts[1]

@@ -21,21 +21,22 @@ final class Keeping {
                 false, true, '')))[1]::text
             from (""" + TABLES + ") t";
 
-    static final String RESTORE = """
+    /** Name and mark of each table: its rows and the last transaction that wrote one. Reads no row's content. */
+    static final String MARKS = """
+            select t.relname, (xpath('/row/m/text()', query_to_xml(format(
+                'select row(count(*), max(xmin::text::bigint))::text as m from %I.%I', 'public', t.relname),
+                false, true, '')))[1]::text
+            from (""" + TABLES + ") t";
+
+    private static final String RESTORE = """
             do $$
-            declare t record;
+            declare names text;
             begin
               set local session_replication_role = replica;
-              for t in select c.relname, string_agg(quote_ident(a.attname), ',' order by a.attnum) as names
-                  from pg_class c join pg_attribute a on a.attrelid = c.oid and a.attnum > 0
-                    and not a.attisdropped and a.attgenerated = ''
-                  where c.relnamespace = 'public'::regnamespace and c.relkind = 'r'
-                    and to_regclass('whole.' || quote_ident(c.relname)) is not null
-                  group by c.relname loop
-                execute format('delete from public.%I', t.relname);
-                execute format('insert into public.%I (%s) overriding system value select %s from whole.%I',
-                  t.relname, t.names, t.names, t.relname);
-              end loop;
+              select string_agg(quote_ident(attname), ',' order by attnum) into names from pg_attribute
+                where attrelid = 'public.%1$s'::regclass and attnum > 0 and not attisdropped and attgenerated = '';
+              delete from public.%1$s;
+              execute format('insert into public.%1$s (%%s) overriding system value select %%s from whole.%1$s', names, names);
               set local session_replication_role = origin;
             end $$""";
 
@@ -50,6 +51,11 @@ final class Keeping {
             }
         });
         return tables;
+    }
+
+    /** Puts the rows of one table back. No trigger and no foreign key looks on, so tables may come in any order. */
+    static String restore(String table) {
+        return RESTORE.formatted(table);
     }
 
     static void keep(JdbcClient jdbc) {

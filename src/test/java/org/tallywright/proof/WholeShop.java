@@ -43,6 +43,7 @@ final class WholeShop {
     private final String clientToken;
     private final String invitationToken;
     private String lastWrite = "";
+    private Map<String, String> marks;
 
     WholeShop(ApplicationContext context) {
         jdbc = context.getBean(JdbcClient.class);
@@ -69,6 +70,7 @@ final class WholeShop {
         clientToken = context.getBean(ClientLinks.class).make(job, "Sent by post", 90, idOf(Reader.OWNER));
         invitationToken = context.getBean(Crew.class).invite(idOf(Reader.LEAD), who(Reader.OWNER));
         transaction.executeWithoutResult(status -> Keeping.keep(jdbc));
+        marks = byTable(Keeping.MARKS);
         lastWrite = writes();
     }
 
@@ -159,17 +161,23 @@ final class WholeShop {
 
     /** A hash of the rows of each table that holds the shop's business; sessions and sign-in attempts do not. */
     Map<String, String> content() {
-        Map<String, String> hashes = new TreeMap<>();
-        jdbc.sql(Keeping.HASHES)
-                .query((row, n) -> hashes.put(row.getString(1), String.valueOf(row.getString(2))))
+        return byTable(Keeping.HASHES);
+    }
+
+    private Map<String, String> byTable(String sql) {
+        Map<String, String> values = new TreeMap<>();
+        jdbc.sql(sql)
+                .query((row, n) -> values.put(row.getString(1), String.valueOf(row.getString(2))))
                 .list();
-        return hashes;
+        return values;
     }
 
     /** Puts every row back, where anything was written. */
     void restore() {
         if (wrote()) {
-            transaction.executeWithoutResult(status -> jdbc.sql(Keeping.RESTORE).update());
+            transaction.executeWithoutResult(status -> Keeping.changed(marks, byTable(Keeping.MARKS))
+                    .forEach(table -> jdbc.sql(Keeping.restore(table)).update()));
+            marks = byTable(Keeping.MARKS);
             lastWrite = writes();
         }
     }
