@@ -15,8 +15,9 @@ import org.tallywright.calibration.engine.RunningTask;
 import org.tallywright.calibration.engine.SelfCalibration;
 
 /**
- * Jobs of 8 and more tasks at the first finished task with 25, 50 and 75 % of the estimated hours done, forecast by the base
- * model and widened by the forecasts of jobs finished before that day.
+ * Jobs of 8 and more tasks at the first finished task with 25, 50 and 75 % of the estimated hours done, forecast by the
+ * engine's standard settings and corrected by the forecasts at the same stage of jobs finished
+ * before that day.
  */
 final class RunningJobs {
 
@@ -46,7 +47,7 @@ final class RunningJobs {
         }
     }
 
-    private record Ended(LocalDate end, PastForecast forecast) {}
+    private record Ended(LocalDate end, double probability) {}
 
     static Figures measure(PastTasks past, QuarterlyFits fits) {
         Figures figures = new Figures();
@@ -70,7 +71,9 @@ final class RunningJobs {
             }
             SelfCalibration record = SelfCalibration.from(ended.stream()
                     .filter(job -> job.end().isBefore(status.day()))
-                    .map(Ended::forecast)
+                    .sorted(Comparator.comparing(Ended::end))
+                    .map(job ->
+                            new PastForecast(PastForecast.Stage.of(status.job().shareDone()), job.probability()))
                     .toList());
             RunningForecast forecast = fit.get().with(record).runningForecast(status.job());
             double actual = status.actual(status.done()) + status.actual(status.open());
@@ -81,8 +84,7 @@ final class RunningJobs {
             error += Math.abs(end.median() / actual - 1);
             byIndex += Math.abs(budget * status.actual(status.done()) / status.estimate(status.done()) / actual - 1);
             restAsPlanned += Math.abs((status.actual(status.done()) + status.estimate(status.open())) / actual - 1);
-            ended.add(new Ended(
-                    status.end(), PastForecast.running(percent / 100.0, forecast.unwidenedRemaining(), left)));
+            ended.add(new Ended(status.end(), forecast.unwidenedRemaining().probabilityBelow(left)));
         }
         figures.add("inprogress_mape_" + percent, error / score.count(), "share");
         coverage.add("inprogress_central80_" + percent, score.central80(), "share")

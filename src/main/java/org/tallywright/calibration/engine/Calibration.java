@@ -149,9 +149,10 @@ public final class Calibration {
     }
 
     /**
-     * Where a running job will end, given its finished tasks. It is forecast by the base model, fitted without this job; from the
-     * start until a quarter is done the bid-time forecast fades out, so that the first finished task makes no jump. An open
-     * task's distribution is truncated at what is logged on it.
+     * Where a running job will end, given its finished tasks. Half of it is the base model's, fitted without this job, half what
+     * similar tasks of other jobs took; from the start until a quarter is done the bid-time forecast, which is all of the
+     * latter, fades out, so that the first finished task makes no jump. An open task's distribution is truncated at what is
+     * logged on it.
      */
     public RunningForecast runningForecast(RunningJob job) {
         LearntTasks finished = LearntTasks.from(job.finished(), base.settings());
@@ -164,7 +165,7 @@ public final class Calibration {
         double[][] shared = effects.effectDraws();
         double share = job.shareDone();
         double until = base.settings().totals().blendUntil();
-        double trust = until > 0 ? Math.min(1, share / until) : 1;
+        double trust = base.settings().totals().baseShare() * (until > 0 ? Math.min(1, share / until) : 1);
         double[] remaining = new double[common.count()];
         List<Distribution> tasks = new ArrayList<>();
         int next = 0;
@@ -173,7 +174,7 @@ public final class Calibration {
                 tasks.add(Distribution.exactly(task.loggedHours()));
                 continue;
             }
-            Distribution hours = atEnd(task, effects.marginal(next), trust);
+            Distribution hours = atEnd(task, job.job(), effects.marginal(next), trust);
             add(remaining, JobEffects.slots(effects.draw(next, shared)), hours.plus(-task.loggedHours()), 1);
             tasks.add(hours);
             next++;
@@ -188,7 +189,7 @@ public final class Calibration {
         }
         double share = job.shareDone();
         Distribution unwidened = Distribution.ofDraws(remaining);
-        Distribution left = unwidened.widened(record.factor(PastForecast.Stage.of(share)));
+        Distribution left = record.corrected(PastForecast.Stage.of(share), unwidened);
         return new RunningForecast(
                 left.plus(job.hoursSoFar()),
                 left,
@@ -199,13 +200,13 @@ public final class Calibration {
                 List.copyOf(tasks));
     }
 
-    private Distribution atEnd(RunningTask running, NormalMixture marginal, double trust) {
+    private Distribution atEnd(RunningTask running, String job, NormalMixture marginal, double trust) {
         double estimate = running.task().estimateHours();
         double logged = running.loggedHours();
         double floor = Math.log(logged / estimate);
         double[] own = logged > 0 ? marginal.quantilesAbove(floor) : marginal.quantiles();
         if (trust < 1) {
-            double[] mixed = similarity.mixedWith(marginal.quantiles(), similarity.weights(running.task()));
+            double[] mixed = similarity.mixedWith(marginal.quantiles(), similarity.weights(running.task(), job));
             if (logged > 0) {
                 mixed = Truncation.above(mixed, floor);
             }

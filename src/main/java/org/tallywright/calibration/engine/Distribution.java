@@ -15,6 +15,9 @@ public final class Distribution {
     /** How many quantiles are kept. */
     public static final int SIZE = NormalTable.QUANTILES;
 
+    /** Width of the central 80 % of a normal distribution in sds: 2 x 1.281552. */
+    private static final double CENTRAL_80_SDS = 2.563103;
+
     private final double[] quantiles;
     private final double mean;
 
@@ -146,6 +149,14 @@ public final class Distribution {
             scaled[m] = quantiles[m] * factor;
         }
         return new Distribution(scaled, mean * factor);
+    }
+
+    /** Moved by a number of its own sds on the log scale, from its 10 % and 90 % quantiles; zero hours do not move. */
+    public Distribution moved(double sds) {
+        if (sds == 0 || low80() <= 0) {
+            return this;
+        }
+        return times(Math.exp(sds * Math.log(high80() / low80()) / CENTRAL_80_SDS));
     }
 
     /** Widened about its median on the log scale: q becomes median x (q/median)^factor. */

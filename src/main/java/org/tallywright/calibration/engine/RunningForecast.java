@@ -7,7 +7,7 @@ import java.util.List;
  *
  * @param atCompletion all person-hours of the job when it is finished
  * @param remaining person-hours still to come, beyond everything logged so far
- * @param unwidenedRemaining the same before the shop's own record widened it; this is the one to store and to judge later
+ * @param unwidenedRemaining the same before the shop's own record widened and moved it; this is the one to store and to judge later
  * @param hoursSoFar person-hours logged so far
  * @param shareDone share of the estimated hours that finished tasks hold, 0 to 1
  * @param pace how this job runs against what its tasks alone would say: 1.12 = 12 % over, learnt from its finished tasks

@@ -6,24 +6,32 @@ import java.util.Map;
 import org.tallywright.calibration.engine.model.NormalTable;
 
 /**
- * Widens forecasts of totals where the shop's own stored forecasts turned out too sure.
+ * Corrects forecasts of totals by what came of the shop's own stored ones: widens where they were too sure, and moves the
+ * remaining hours of running jobs where they were too high or too low.
  *
  * <pre>
- *   z = Phi^-1(where the actual fell), cut at +-3;   c = max(1, sqrt((10 + sum z^2)/(10 + m)))
- *   total -> median x (total/median)^c, separately for each stage of a job
+ *   z = Phi^-1(where the actual fell), cut at +-3;   d = w sum z/(10 + m);   c = max(1, sqrt((10 + sum (z - d)^2)/(10 + m)))
+ *   w = 1/(1 + e^(2 - L)),   L = sum over jobs of z d' - d'^2/2,   d' = sum z/(10 + m) of the jobs that ended before it
+ *   hours -> e^(d s) median x (hours/median)^c,   s = (ln q.9 - ln q.1)/2.563, separately for each stage of a job
  * </pre>
  *
- * <p>m = number of finished jobs with a forecast at that stage; c is a pure number of 1 or more. m = 0: c = 1, nothing changes;
- * few: ten pseudo-jobs hold c near 1. Only jobs finished before the new forecast may be given,
- * each with its forecast before widening. Source:
- * src/docs/calibration.md, after Dawid's probability integral transform.
+ * <p>m = number of finished jobs with a forecast at that stage; c is a pure number of 1 or more, d a number of sds. At bid time
+ * d = 0. L is how much better, in nats, N(d', 1) foretold each z than N(0, 1) did: a shift of the shop's own past must have
+ * paid for itself, against odds of e^2 (about 7) to 1, before it is trusted. m = 0: nothing changes; few: ten pseudo-jobs hold c near 1
+ * and d near 0. Only jobs finished before the new forecast may be given, in the order in which they ended, each with its
+ * forecast before correction. Source: src/docs/calibration.md, after Dawid's probability integral transform and prequential
+ * likelihood.
  */
 public final class SelfCalibration {
 
     private static final double PSEUDO_JOBS = 10;
     private static final double FARTHEST = 3;
+    private static final double AGAINST_A_SHIFT = 2;
+    private static final Correction NONE = new Correction(0, 1);
 
-    private final Map<PastForecast.Stage, Double> factors = new EnumMap<>(PastForecast.Stage.class);
+    private final Map<PastForecast.Stage, Correction> corrections = new EnumMap<>(PastForecast.Stage.class);
+
+    private record Correction(double shift, double factor) {}
 
     private SelfCalibration() {}
 
@@ -32,21 +40,34 @@ public final class SelfCalibration {
         return new SelfCalibration();
     }
 
+    /** @param past in the order in which the jobs ended */
     public static SelfCalibration from(Collection<PastForecast> past) {
         SelfCalibration result = new SelfCalibration();
         for (PastForecast.Stage stage : PastForecast.Stage.values()) {
-            double sum = PSEUDO_JOBS;
-            double count = PSEUDO_JOBS;
-            for (PastForecast forecast : past) {
-                if (forecast.stage() == stage) {
-                    double z = score(forecast.probability());
-                    sum += z * z;
-                    count++;
-                }
-            }
-            result.factors.put(stage, Math.max(1, Math.sqrt(sum / count)));
+            double[] z = past.stream()
+                    .filter(forecast -> forecast.stage() == stage)
+                    .mapToDouble(forecast -> score(forecast.probability()))
+                    .toArray();
+            result.corrections.put(stage, correction(z, stage != PastForecast.Stage.AT_BID));
         }
         return result;
+    }
+
+    private static Correction correction(double[] z, boolean moves) {
+        double sum = 0;
+        double evidence = 0;
+        for (int m = 0; m < z.length; m++) {
+            double before = sum / (PSEUDO_JOBS + m);
+            evidence += z[m] * before - before * before / 2;
+            sum += z[m];
+        }
+        double trust = moves ? 1 / (1 + Math.exp(AGAINST_A_SHIFT - evidence)) : 0;
+        double shift = trust * sum / (PSEUDO_JOBS + z.length);
+        double squares = PSEUDO_JOBS;
+        for (double each : z) {
+            squares += (each - shift) * (each - shift);
+        }
+        return new Correction(shift, Math.max(1, Math.sqrt(squares / (PSEUDO_JOBS + z.length))));
     }
 
     private static double score(double probability) {
@@ -54,8 +75,17 @@ public final class SelfCalibration {
         return Math.max(-FARTHEST, Math.min(FARTHEST, NormalTable.quantile(p)));
     }
 
-    /** The factor on the log scale, 1 = trusted as it is. */
+    /** The factor on the log scale, 1 = as wide as it is. */
     public double factor(PastForecast.Stage stage) {
-        return factors.getOrDefault(stage, 1.0);
+        return corrections.getOrDefault(stage, NONE).factor();
+    }
+
+    /** How many of its own sds a forecast is moved on the log scale; below 0: to fewer hours. */
+    public double shift(PastForecast.Stage stage) {
+        return corrections.getOrDefault(stage, NONE).shift();
+    }
+
+    Distribution corrected(PastForecast.Stage stage, Distribution hours) {
+        return hours.moved(shift(stage)).widened(factor(stage));
     }
 }

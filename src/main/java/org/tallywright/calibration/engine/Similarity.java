@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 import org.tallywright.calibration.engine.model.NormalTable;
 
 /**
@@ -30,6 +31,7 @@ final class Similarity {
     private final int[] kind;
     private final List<List<WorkerShare>> workers;
     private final int[] onlyWorker;
+    private final String[] jobs;
 
     Similarity(LearntTasks learnt, BaseModel base, LocalDate asOf) {
         this.settings = base.settings().similarity();
@@ -45,11 +47,13 @@ final class Similarity {
         decay = new double[n];
         kind = new int[n];
         onlyWorker = new int[n];
+        jobs = new String[n];
         for (int k = 0; k < n; k++) {
             Observation task = learnt.tasks().get(order[k]);
             ratio[k] = learnt.logRatio()[order[k]];
             logEstimate[k] = Math.log(task.estimateHours());
             decay[k] = Columns.decay(task.done(), asOf, settings.halfLifeDays());
+            jobs[k] = task.job();
             kind[k] = base.kinds().find(task.kind());
             onlyWorker[k] = task.workers().size() == 1
                     ? base.workers().find(task.workers().get(0).worker())
@@ -64,6 +68,11 @@ final class Similarity {
     record Weights(double[] each, double sum) {}
 
     Weights weights(PlannedTask task) {
+        return weights(task, null);
+    }
+
+    /** @param not key of a job whose own tasks must not be heard: those of a running one are known already */
+    Weights weights(PlannedTask task, @Nullable String not) {
         double[] weight = new double[settings.used() ? ratio.length : 0];
         double sum = 0;
         double size = Math.log(task.estimateHours());
@@ -74,7 +83,7 @@ final class Similarity {
         double perWidth = KernelTable.PER_WIDTH / settings.width();
         for (int k = 0; k < weight.length; k++) {
             double near = KernelTable.at(Math.abs(logEstimate[k] - size) * perWidth);
-            if (near > 0) {
+            if (near > 0 && !jobs[k].equals(not)) {
                 double match = kind[k] == sameKind ? 1 : settings.otherKind();
                 weight[k] = decay[k] * near * match * people(task, k, worker);
                 sum += weight[k];

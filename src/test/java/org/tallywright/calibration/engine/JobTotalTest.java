@@ -161,7 +161,7 @@ class JobTotalTest {
                 CalibrationSettings.standard()
                         .withPriors(priors)
                         .withSimilarity(SimilaritySettings.none())
-                        .withTotals(new TotalSettings(20_000, 5, 2.5, 0)));
+                        .withTotals(new TotalSettings(20_000, 5, 2.5, 0, 1)));
     }
 
     private static double variance(Distribution hours) {

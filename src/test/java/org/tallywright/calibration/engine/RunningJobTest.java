@@ -57,7 +57,7 @@ class RunningJobTest {
     void conditioningIsThatOfTheFullCovariance() {
         CalibrationSettings settings = CalibrationSettings.standard()
                 .withSimilarity(SimilaritySettings.none())
-                .withTotals(new TotalSettings(2000, 1, 1e9, 0));
+                .withTotals(new TotalSettings(2000, 1, 1e9, 0, 1));
         LearntTasks learnt = LearntTasks.from(shop(400, 4, 2, 3), settings);
         BaseModel base = BaseModel.fit(learnt, settings, SampleShop.DAY);
         List<PlannedTask> tasks = new ArrayList<>();

@@ -3,6 +3,7 @@ package org.tallywright.calibration.engine;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
@@ -41,6 +42,45 @@ class TrackRecordTest {
         SelfCalibration record =
                 SelfCalibration.from(Collections.nCopies(30, new PastForecast(PastForecast.Stage.AT_BID, 0.5)));
         assertThat(record.factor(PastForecast.Stage.AT_BID)).isEqualTo(1);
+    }
+
+    @Test
+    void aRunningForecastThatWasAlwaysTooHighIsMovedOnceThatHasPaid() {
+        PastForecast low = new PastForecast(PastForecast.Stage.HALF_DONE, 0.1586552539);
+        double evidence = 0;
+        for (int m = 0; m < 12; m++) {
+            double before = -m / (10.0 + m);
+            evidence += -before - before * before / 2;
+        }
+        double expected = -12 / 22.0 / (1 + Math.exp(2 - evidence));
+        SelfCalibration record = SelfCalibration.from(Collections.nCopies(12, low));
+        assertThat(record.shift(PastForecast.Stage.HALF_DONE)).isCloseTo(expected, within(1e-6));
+        assertThat(record.shift(PastForecast.Stage.QUARTER_DONE)).isZero();
+        assertThat(record.factor(PastForecast.Stage.HALF_DONE)).isEqualTo(1);
+        RunningJob job = new RunningJob(
+                "now",
+                List.of(SampleShop.task("done", "now", "k0", "w0", 10, 12)),
+                List.of(new RunningTask(PlannedTask.of("open", "k1", 10), 0)),
+                0);
+        Distribution before = shop.runningForecast(job).remaining();
+        RunningForecast after = shop.with(record).runningForecast(job);
+        double sd = Math.log(before.high80() / before.low80()) / 2.563103;
+        assertThat(Math.log(after.remaining().median() / before.median())).isCloseTo(expected * sd, within(1e-6));
+        assertThat(after.unwidenedRemaining()).isEqualTo(before);
+    }
+
+    @Test
+    void aShiftThatCameAndWentIsNotTrusted() {
+        List<PastForecast> swings = new ArrayList<>();
+        for (int n = 0; n < 20; n++) {
+            swings.add(new PastForecast(PastForecast.Stage.HALF_DONE, n % 2 == 0 ? 0.05 : 0.95));
+        }
+        assertThat(SelfCalibration.from(swings).shift(PastForecast.Stage.HALF_DONE))
+                .isCloseTo(0, within(0.02));
+        PastForecast bid = new PastForecast(PastForecast.Stage.AT_BID, 0.1);
+        assertThat(SelfCalibration.from(Collections.nCopies(30, bid)).shift(PastForecast.Stage.AT_BID))
+                .as("a bid is widened, never moved")
+                .isZero();
     }
 
     @Test
