@@ -1,6 +1,8 @@
 package org.tallywright.people;
 
 import java.math.BigDecimal;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.sql.Timestamp;
 import java.time.Clock;
 import java.time.Duration;
@@ -148,6 +150,16 @@ public class Crew {
     /** Makes a one-time link, good for a week; earlier unused ones of the person end. @return the token, shown once */
     public String invite(UUID person, SignedIn by) {
         trail.by(by.personId());
+        return link(person, by.personId());
+    }
+
+    /** As {@link #invite}, asked for where the server is started; the trail then names the shop itself. */
+    public String inviteFromConsole(UUID person) {
+        trail.byShop();
+        return link(person, null);
+    }
+
+    private String link(UUID person, @Nullable UUID by) {
         if (!persons.findById(person).map(Person::active).orElseThrow(() -> new NotHere("person"))) {
             throw new Refused("This person is not active; make them active first.");
         }
@@ -159,15 +171,30 @@ public class Crew {
         jdbc.sql("""
                         insert into invitation (id, person_id, token_hash, created_by, created_at, expires_at)
                         values (?, ?, ?, ?, ?, ?)""")
-                .params(
-                        Ids.next(),
-                        person,
-                        Token.hash(token),
-                        by.personId(),
-                        Timestamp.from(now),
-                        Timestamp.from(now.plus(INVITATION_LASTS)))
+                .param(Ids.next())
+                .param(person)
+                .param(Token.hash(token))
+                .param(by)
+                .param(Timestamp.from(now))
+                .param(Timestamp.from(now.plus(INVITATION_LASTS)))
                 .update();
         return token;
+    }
+
+    /** Active people of that name or sign-in name, capital letters or not. */
+    @Transactional(readOnly = true)
+    public List<PersonName> activeCalled(String name) {
+        return jdbc.sql("""
+                        select p.id, p.name, p.role from person p left join account a on a.person_id = p.id
+                        where p.active and lower(:name) in (lower(p.name), lower(a.sign_in_name))""").param("name", name.strip()).query(Crew::personName).list();
+    }
+
+    /** The names of all active people in a row, for one who looks for a name. */
+    @Transactional(readOnly = true)
+    public String activeNames() {
+        return jdbc.sql("select coalesce(string_agg(name, ', ' order by lower(name)), '') from person where active")
+                .query(String.class)
+                .single();
     }
 
     /** Whom an unused, unexpired link is for. */
@@ -177,9 +204,12 @@ public class Crew {
                         select p.id, p.name, p.role from invitation i join person p on p.id = i.person_id
                         where i.token_hash = ? and i.used_at is null and i.revoked_at is null and i.expires_at > ? and p.active""")
                 .params(Token.hash(token), Timestamp.from(clock.instant()))
-                .query((row, n) -> new PersonName(
-                        row.getObject("id", UUID.class), row.getString("name"), Role.of(row.getString("role"))))
+                .query(Crew::personName)
                 .optional();
+    }
+
+    private static PersonName personName(ResultSet row, int number) throws SQLException {
+        return new PersonName(row.getObject("id", UUID.class), row.getString("name"), Role.of(row.getString("role")));
     }
 
     /** Uses the link: sets sign-in name and password, and signs every older session out. */

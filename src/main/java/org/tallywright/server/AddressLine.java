@@ -9,30 +9,17 @@ import org.springframework.stereotype.Component;
 @Component
 class AddressLine {
     private final Environment environment;
+    private final ShopAddress address;
 
-    AddressLine(Environment environment) {
+    AddressLine(Environment environment, ShopAddress address) {
         this.environment = environment;
+        this.address = address;
     }
 
     @EventListener
     void print(ApplicationReadyEvent ready) {
-        String port = environment.getProperty("local.server.port");
-        if (port != null) {
-            System.out.println("Tallywright is ready at " + scheme() + "://" + host() + ":" + port);
+        if (environment.containsProperty("local.server.port")) {
+            System.out.println("Tallywright is ready at " + address.base());
         }
-    }
-
-    private String scheme() {
-        boolean tls = environment.containsProperty("server.ssl.key-store")
-                || environment.containsProperty("server.ssl.certificate")
-                || environment.containsProperty("server.ssl.bundle");
-        return tls ? "https" : "http";
-    }
-
-    /** A server on all interfaces is shown under the name of this machine, which other devices can use. */
-    private String host() {
-        String address = environment.getProperty("server.address", "127.0.0.1");
-        boolean everywhere = address.equals("0.0.0.0") || address.equals("::") || address.isBlank();
-        return everywhere ? LocalNames.hostName() : address;
     }
 }

@@ -1,5 +1,5 @@
 /** The first minutes of a shop: a one-time code proves who stands at the machine, then the shop and its owner are made. */
-@ApplicationModule(allowedDependencies = {"shared", "web", "trail", "shop", "people", "catalog"})
+@ApplicationModule(allowedDependencies = {"shared", "web", "server", "trail", "shop", "people", "catalog"})
 @NullMarked
 package org.tallywright.setup;
 

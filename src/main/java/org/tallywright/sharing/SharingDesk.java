@@ -86,9 +86,10 @@ public class SharingDesk {
         }
         unlessChanged(kept, version, from.toString(), to.toString(), note);
         jdbc.sql("""
-                        insert into next_visit (job_id, from_date, to_date, note, version) values (?, ?, ?, ?, 0)
+                        insert into next_visit (job_id, from_date, to_date, note, version)
+                        values (?, ?, ?, ?, nextval('next_visit_version'))
                         on conflict (job_id) do update set from_date = excluded.from_date, to_date = excluded.to_date,
-                            note = excluded.note, version = next_visit.version + 1""").params(job, from, to, note).update();
+                            note = excluded.note, version = excluded.version""").params(job, from, to, note).update();
     }
 
     /** @throws Stale where another visit is announced than the page showed */

@@ -9,6 +9,7 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 import static org.tallywright.people.SamplePeople.signedIn;
 
+import org.jsoup.Jsoup;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -54,16 +55,31 @@ class SharingConflictWebTest {
                 .andExpect(content().string(containsString("2026-12-01")))
                 .andExpect(content().string(containsString("2026-12-08")));
         visit("", "", "").andExpect(status().isConflict());
-        mvc.perform(get("/jobs/{n}/sharing", job.number()).with(signedIn(ada)))
-                .andExpect(content().string(containsString("name=\"version\" value=\"0\"")));
-        visit("2026-12-08", "2026-12-09", "0").andExpect(status().is3xxRedirection());
-        visit("2026-12-10", "2026-12-10", "0").andExpect(status().isConflict());
+        String first = shownVersion();
+        visit("2026-12-08", "2026-12-09", first).andExpect(status().is3xxRedirection());
+        visit("2026-12-10", "2026-12-10", first).andExpect(status().isConflict());
         assertThat(pages.visit(job.id()))
                 .isNotNull()
                 .satisfies(kept -> assertThat(kept.fromDate()).hasToString("2026-12-08"));
-        visit("", "", "1").andExpect(status().is3xxRedirection());
+        String second = shownVersion();
+        visit("", "", second).andExpect(status().is3xxRedirection());
         assertThat(pages.visit(job.id())).isNull();
-        visit("2026-12-10", "2026-12-10", "1").andExpect(status().isConflict());
+        visit("2026-12-10", "2026-12-10", second).andExpect(status().isConflict());
+    }
+
+    @Test
+    void tellsAVisitAnnouncedAgainFromTheOneTakenBack() throws Exception {
+        visit("2026-12-01", "2026-12-02", "").andExpect(status().is3xxRedirection());
+        String old = shownVersion();
+        visit("", "", old).andExpect(status().is3xxRedirection());
+        visit("2026-12-15", "2026-12-16", "").andExpect(status().is3xxRedirection());
+        visit("2026-12-03", "2026-12-04", old)
+                .andExpect(status().isConflict())
+                .andExpect(content().string(containsString("2026-12-15")));
+        visit("", "", old).andExpect(status().isConflict());
+        assertThat(pages.visit(job.id()))
+                .isNotNull()
+                .satisfies(kept -> assertThat(kept.fromDate()).hasToString("2026-12-15"));
     }
 
     @Test
@@ -75,6 +91,16 @@ class SharingConflictWebTest {
                 .andExpect(status().isConflict())
                 .andExpect(content().string(containsString("Cases are glued up.")))
                 .andExpect(content().string(containsString("Cases are sanded.")));
+    }
+
+    private String shownVersion() throws Exception {
+        String page = mvc.perform(get("/jobs/{n}/sharing", job.number()).with(signedIn(ada)))
+                .andReturn()
+                .getResponse()
+                .getContentAsString();
+        return Jsoup.parse(page)
+                .select("form[action$=visit] input[name=version]")
+                .val();
     }
 
     private ResultActions visit(String from, String to, String version) throws Exception {
