@@ -11,10 +11,6 @@ import org.springframework.core.annotation.Order;
 class PortTakenAnalyzer extends AbstractFailureAnalyzer<PortInUseException> {
     @Override
     protected FailureAnalysis analyze(Throwable rootFailure, PortInUseException taken) {
-        return new FailureAnalysis(
-                "Port " + taken.getPort() + " is taken by another program; stop that program,"
-                        + " or set SERVER_PORT to a free port.",
-                null,
-                rootFailure);
+        return new FailureAnalysis(ListeningPort.taken(taken.getPort()), null, rootFailure);
     }
 }
