@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import org.tallywright.bench.calibration.CalibrationBenchmark;
+import org.tallywright.bench.cutting.CuttingBenchmark;
 import org.tallywright.bench.pages.PagesBenchmark;
 
 /**
@@ -12,7 +13,8 @@ import org.tallywright.bench.pages.PagesBenchmark;
  */
 public final class Bench {
 
-    private static final List<Benchmark> ALL = List.of(new CalibrationBenchmark(), new PagesBenchmark());
+    private static final List<Benchmark> ALL =
+            List.of(new CalibrationBenchmark(), new CuttingBenchmark(), new PagesBenchmark());
 
     private Bench() {}
 
