@@ -14,8 +14,9 @@ class BookRows {
             select e.on_date, p.name as person, coalesce(j.number, '') as job, coalesce(e.account, '') as account, e.hour_class,
                    e.minutes, w.wage_amount, w.burden_percent,
                    w.burdened_amount, round(e.minutes * w.wage_amount / 60, 2) as pay,
-                   round(e.minutes * w.burdened_amount / 60, 2) as burdened_pay
-            from time_entry e join person p on p.id = e.person_id left join job j on j.id = e.job_id
+                   round(e.minutes * w.burdened_amount / 60, 2) as burdened_pay,
+                   case when e.correction then (e.logged_at at time zone s.time_zone)::date end as corrected_on
+            from time_entry e join shop s on true join person p on p.id = e.person_id left join job j on j.id = e.job_id
             left join lateral (select wage_amount, burden_percent,
                     round(wage_amount * (1 + burden_percent / 100), 2) as burdened_amount from wage
                 where person_id = e.person_id and from_date <= e.on_date order by from_date desc limit 1) w on true
@@ -60,7 +61,11 @@ class BookRows {
                 .list();
     }
 
-    /** Wage and burdened wage per hour, pay of the entry to the cent, in the shop's currency. */
+    /**
+     * Wage and burdened wage per hour, pay of the entry to the cent, in the shop's currency.
+     *
+     * @param correctedOn when a locked week was corrected by this row, whose minutes may be less than nothing; else null
+     */
     record Hour(
             LocalDate onDate,
             String person,
@@ -72,7 +77,8 @@ class BookRows {
             @Nullable BigDecimal burdenPercent,
             @Nullable BigDecimal burdenedAmount,
             @Nullable BigDecimal pay,
-            @Nullable BigDecimal burdenedPay) {}
+            @Nullable BigDecimal burdenedPay,
+            @Nullable LocalDate correctedOn) {}
 
     record PersonSum(
             String person,

@@ -35,7 +35,8 @@ class BooksController {
             "burden_percent",
             "burdened_per_hour",
             "pay",
-            "burdened_pay");
+            "burdened_pay",
+            "corrected_on");
     private static final List<String> PURCHASES = List.of(
             "date", "supplier", "receipt", "material", "quantity", "unit", "unit_price", "freight", "amount", "job");
 
@@ -96,7 +97,8 @@ class BooksController {
             hour.burdenPercent(),
             hour.burdenedAmount(),
             hour.pay(),
-            hour.burdenedPay()
+            hour.burdenedPay(),
+            hour.correctedOn()
         };
     }
 

@@ -123,7 +123,7 @@ class WorkRows {
         return jdbc.sql("""
                         select e.job_id, e.task_id, e.person_id, e.hour_class, sum(e.minutes)::int as minutes
                         from time_entry e join job j on j.id = e.job_id where j.state = 'closed'
-                        group by e.job_id, e.task_id, e.person_id, e.hour_class order by 1, 2, 3, 4""").query(HoursRow.class).list();
+                        group by e.job_id, e.task_id, e.person_id, e.hour_class having sum(e.minutes) > 0 order by 1, 2, 3, 4""").query(HoursRow.class).list();
     }
 
     List<PastRow> imported() {
@@ -162,6 +162,6 @@ class WorkRows {
         return jdbc.sql("""
                         select job_id, task_id, person_id, hour_class, sum(minutes)::int as minutes from time_entry
                         where job_id = ? and on_date <= ?
-                        group by job_id, task_id, person_id, hour_class order by 1, 2, 3, 4""").params(job, until).query(HoursRow.class).list();
+                        group by job_id, task_id, person_id, hour_class having sum(minutes) > 0 order by 1, 2, 3, 4""").params(job, until).query(HoursRow.class).list();
     }
 }

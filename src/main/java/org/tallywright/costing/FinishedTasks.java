@@ -33,7 +33,7 @@ public class FinishedTasks {
             join site s on s.id = j.site_id
             join time_entry e on e.task_id = t.id and e.hour_class in (%s)
             where t.state = 'done' and coalesce(t.quantity_done, t.quantity) > 0 and %s
-            group by t.id, s.id, e.person_id order by t.done_on, t.id, e.person_id""";
+            group by t.id, s.id, e.person_id having sum(e.minutes) > 0 order by t.done_on, t.id, e.person_id""";
 
     private static final String RATE_CLASSES = Arrays.stream(HourClass.values())
             .filter(HourClass::countsInRate)

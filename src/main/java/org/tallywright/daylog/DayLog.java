@@ -15,6 +15,7 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.jobs.TaskDesk;
 import org.tallywright.shared.NotHere;
+import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopClock;
 import org.tallywright.shared.Stale;
 import org.tallywright.trail.Trail;
@@ -59,13 +60,14 @@ public class DayLog {
         if (!mayLog(day.by(), day.person())) {
             throw new NotHere("day");
         }
-        lockAll(day);
+        List<Objection> fixed = lockAll(day);
         List<UUID> ids = day.rows().stream().map(TypedRow::id).toList();
         List<Entry> stored = entries.ofDayOr(day.person(), day.date(), ids);
         Map<Target, Place> known = places.of(targets(day));
         DayPlan plan = new DayPlan(day, stored, entries.deletedAmong(ids), known);
         DayChecks checks = new DayChecks(day.date(), clock.today(), plan.lines, plan.removed);
-        List<Objection> objections = Stream.of(day.objections(), plan.objections, checks.objections)
+        List<Objection> still = plan.changesNothing() ? List.of() : fixed;
+        List<Objection> objections = Stream.of(still, day.objections(), plan.objections, checks.objections)
                 .flatMap(List::stream)
                 .toList();
         Set<String> answered = new HashSet<>(day.answers());
@@ -79,7 +81,8 @@ public class DayLog {
         return new DayOutcome.Saved(write(day, plan, checks), checks.minutes());
     }
 
-    private void lockAll(SaveDay day) {
+    /** Holds the days that a save touches; says of each week that stands still that it does. */
+    private List<Objection> lockAll(SaveDay day) {
         Stream<LocalDate> dates = Stream.of(day.date());
         if (day.mayMove()) {
             dates = Stream.concat(
@@ -88,7 +91,13 @@ public class DayLog {
                             .flatMap(row -> entries.find(row.id()).stream())
                             .map(Entry::date));
         }
-        dates.distinct().sorted().forEach(date -> entries.lock(day.person(), date));
+        return dates.distinct()
+                .sorted()
+                .map(date -> entries.lock(day.person(), date))
+                .filter(WeekState::fixed)
+                .map(week -> new Objection(null, "", week.refusal()))
+                .distinct()
+                .toList();
     }
 
     private static List<Target> targets(SaveDay day) {
@@ -185,7 +194,10 @@ public class DayLog {
         if (!mayLog(by, entry.personId())) {
             throw new NotHere("time entry");
         }
-        entries.lock(entry.personId(), entry.date());
+        WeekState week = entries.lock(entry.personId(), entry.date());
+        if (week.fixed()) {
+            throw new Refused(week.refusal());
+        }
         if (entry.version() != version) {
             throw Said.stale(entry, null);
         }

@@ -49,10 +49,12 @@ public class DayMarks {
     }
 
     private final JdbcClient jdbc;
+    private final Entries entries;
     private final Trail trail;
 
-    DayMarks(JdbcClient jdbc, Trail trail) {
+    DayMarks(JdbcClient jdbc, Entries entries, Trail trail) {
         this.jdbc = jdbc;
+        this.entries = entries;
         this.trail = trail;
     }
 
@@ -64,7 +66,7 @@ public class DayMarks {
      */
     @Transactional
     public void mark(UUID person, LocalDate date, Kind kind, String note, @Nullable Integer version, SignedIn by) {
-        check(person, by);
+        check(person, date, by);
         Said typed = new Said(kind.label(), note);
         if (version != null && kept(person, date).isEmpty()) {
             throw stale(person, date, typed);
@@ -91,7 +93,7 @@ public class DayMarks {
      */
     @Transactional
     public void clear(UUID person, LocalDate date, @Nullable Integer version, SignedIn by) {
-        check(person, by);
+        check(person, date, by);
         int done = jdbc.sql("delete from day_mark where person_id = ? and on_date = ? and ? in (version, -1)")
                 .params(person, date, version == null ? -1 : version)
                 .update();
@@ -121,9 +123,13 @@ public class DayMarks {
                         new Stale.Row("Note", kept.note(), typed.note())));
     }
 
-    private void check(UUID person, SignedIn by) {
+    private void check(UUID person, LocalDate date, SignedIn by) {
         if (!DayLog.mayLog(by, person)) {
             throw new NotHere("day");
+        }
+        WeekState week = entries.lock(person, date);
+        if (week.fixed()) {
+            throw new Refused("note", week.refusal());
         }
         trail.by(by.personId());
     }

@@ -19,11 +19,23 @@ import org.tallywright.shared.Ids;
 @Repository
 public class DayReads {
     private static final String FACTS = """
-            select m.kind, m.note, m.version,
+            select m.kind, m.note, m.version, coalesce(w.state, 'open') as week,
                 (select string_agg(a.question, chr(10)) from day_answer a
                     where a.person_id = x.person and a.on_date = x.on_date) as answers
             from (select cast(? as uuid) as person, cast(? as date) as on_date) x
-            left join day_mark m on m.person_id = x.person and m.on_date = x.on_date""";
+            left join day_mark m on m.person_id = x.person and m.on_date = x.on_date
+            left join work_week w on w.person_id = x.person
+                and w.monday = x.on_date - (extract(isodow from x.on_date)::int - 1)""";
+    private static final String MISSING = """
+            select d.day::date from person p
+            cross join generate_series(cast(:from as date), cast(:to as date), interval '1 day') d(day)
+            where p.id = :person and extract(isodow from d.day) <= 5 and d.day::date >= least((p.created_at at time zone 'UTC')::date,
+                    (select min(e.on_date) from time_entry e where e.person_id = p.id))
+                and not exists (select from time_entry e where e.person_id = p.id and e.on_date = d.day::date)
+                and not exists (select from day_mark m where m.person_id = p.id and m.on_date = d.day::date)
+                and not exists (select from work_week w where w.person_id = p.id and w.state in ('approved', 'locked')
+                    and d.day::date between w.monday and w.monday + 6)
+            order by 1""";
     private static final String CURING = """
             select w.what, w.ends_at, t.name, p.name as piece_name, j.number
             from wait w
@@ -77,8 +89,18 @@ public class DayReads {
     /** Why a person did not work that day. */
     public record Mark(String kind, String note, int version) {}
 
-    /** The mark of a day, if any, and the questions about it that were answered. */
-    public record Facts(@Nullable Mark mark, Set<String> answers) {}
+    /** The mark of a day, if any, the questions about it that were answered, and how far its week has come. */
+    public record Facts(@Nullable Mark mark, Set<String> answers, WeekState week) {}
+
+    /** Weekdays of a stretch that a person neither logged nor marked, since the first day, in weeks that are still open. */
+    public List<LocalDate> missing(UUID person, LocalDate from, LocalDate to) {
+        return jdbc.sql(MISSING)
+                .param("person", person)
+                .param("from", from)
+                .param("to", to)
+                .query(LocalDate.class)
+                .list();
+    }
 
     public Facts facts(UUID person, LocalDate date) {
         return jdbc.sql(FACTS)
@@ -90,7 +112,8 @@ public class DayReads {
                             kind == null ? null : new Mark(kind, row.getString("note"), row.getInt("version")),
                             answers == null
                                     ? Set.of()
-                                    : Stream.of(answers.split("\n")).collect(Collectors.toSet()));
+                                    : Stream.of(answers.split("\n")).collect(Collectors.toSet()),
+                            WeekState.of(row.getString("week")));
                 })
                 .single();
     }

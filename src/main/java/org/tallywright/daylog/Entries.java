@@ -43,7 +43,7 @@ class Entries {
             """;
     /** The few entries first: beside so many joins the planner would join every entry before it looks for them. */
     private static final String DAY_OR = SELECT.replace("from time_entry e\n", """
-            from (select * from time_entry where person_id = ? and on_date = ?
+            from (select * from time_entry where person_id = ? and on_date = ? and not correction
                 union select * from time_entry where id = any(?::uuid[])) e
             """);
 
@@ -51,6 +51,10 @@ class Entries {
             insert into time_entry (id, person_id, on_date, job_id, task_id, account, hour_class, minutes, starts_at, ends_at,
                 note, reason, logged_by, logged_at, version)
             values (?, ?, ?, ?, ?, ?, ?, ?, ?::time, ?::time, ?, ?, ?, ?, 0)""";
+    private static final String CORRECT = """
+            insert into time_entry (id, person_id, on_date, job_id, task_id, account, hour_class, minutes, starts_at, ends_at,
+                note, reason, logged_by, logged_at, version, correction)
+            values (?, ?, ?, ?, ?, ?, ?, ?, ?::time, ?::time, ?, ?, ?, ?, 0, true)""";
     private static final String UPDATE = """
             update time_entry set on_date = ?, job_id = ?, task_id = ?, account = ?, hour_class = ?, minutes = ?,
                 starts_at = ?::time, ends_at = ?::time, note = ?, reason = ?, version = version + 1
@@ -64,16 +68,22 @@ class Entries {
         this.batch = batch;
     }
 
-    /** Makes two devices that save the same day wait for each other; the key is the one of the database's own check. */
-    void lock(UUID person, LocalDate date) {
-        jdbc.sql("select pg_advisory_xact_lock(hashtext(cast(? as text)), ?::date - date '2000-01-01')::text")
-                .params(person.toString(), date)
+    /**
+     * Makes two devices that save the same day wait for each other; the key is the one of the database's own checks.
+     *
+     * @return how far the week of the day has come, which stays until the transaction ends
+     */
+    WeekState lock(UUID person, LocalDate date) {
+        return WeekState.of(jdbc.sql("select hold_day_of_week(?, ?)")
+                .params(person, date)
                 .query(String.class)
-                .optional();
+                .single());
     }
 
     List<Entry> ofDay(UUID person, LocalDate date) {
-        return jdbc.sql(SELECT + " where e.person_id = ? and e.on_date = ? order by e.starts_at, e.logged_at, e.id")
+        return jdbc.sql(
+                        SELECT
+                                + " where e.person_id = ? and e.on_date = ? and not e.correction order by e.starts_at, e.logged_at, e.id")
                 .params(person, date)
                 .query(Entries::read)
                 .list();
@@ -105,6 +115,11 @@ class Entries {
         if (!entries.isEmpty()) {
             batch.batchUpdate(INSERT, entries.stream().map(NewEntry::columns).toList());
         }
+    }
+
+    /** Minutes more or less beside the entries of a locked week. */
+    void insertCorrection(NewEntry entry) {
+        jdbc.sql(CORRECT).params(entry.columns()).update();
     }
 
     void update(List<ChangedEntry> entries) {
@@ -221,6 +236,7 @@ class Entries {
                 row.getString("logged_by_name"),
                 row.getTimestamp("logged_at").toInstant(),
                 row.getInt("so_far"),
+                row.getBoolean("correction"),
                 row.getInt("version"));
     }
 }

@@ -9,6 +9,7 @@ import java.util.UUID;
  *
  * @param place what is known of its target
  * @param soFar all minutes of this person on the same task
+ * @param correction whether it corrects a locked week; its minutes may be less than nothing
  */
 public record Entry(
         UUID id,
@@ -21,4 +22,5 @@ public record Entry(
         String loggedByName,
         Instant loggedAt,
         int soFar,
+        boolean correction,
         int version) {}

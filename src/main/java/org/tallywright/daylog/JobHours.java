@@ -39,7 +39,7 @@ public class JobHours {
             order by minutes desc, task_name, e.hour_class, person_name""";
     private static final String LIST = """
             select e.id, e.on_date, w.name as person_name, t.name as task_name, e.hour_class, e.minutes, e.note, e.reason,
-                e.logged_at
+                e.logged_at, e.correction
             """;
 
     private final JdbcClient jdbc;
@@ -88,7 +88,8 @@ public class JobHours {
             int minutes,
             String note,
             String reason,
-            Instant loggedAt) {}
+            Instant loggedAt,
+            boolean correction) {}
 
     public List<Sum> sums(Filter filter) {
         return with(GROUPS, filter)
@@ -130,7 +131,8 @@ public class JobHours {
                         row.getInt("minutes"),
                         row.getString("note"),
                         row.getString("reason"),
-                        row.getTimestamp("logged_at").toInstant()))
+                        row.getTimestamp("logged_at").toInstant(),
+                        row.getBoolean("correction")))
                 .list();
     }
 

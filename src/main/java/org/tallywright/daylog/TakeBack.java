@@ -58,7 +58,10 @@ public class TakeBack {
         if (!DayLog.mayLog(by, person)) {
             throw new NotHere("day");
         }
-        entries.lock(person, date);
+        WeekState week = entries.lock(person, date);
+        if (week.fixed()) {
+            throw new Refused(week.refusal());
+        }
         trail.by(by.personId());
         try {
             changes.forEach(change -> undo(person, date, change, by));

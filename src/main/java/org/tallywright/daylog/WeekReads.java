@@ -1,13 +1,16 @@
 package org.tallywright.daylog;
 
+import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
+import org.tallywright.shared.ShopAccount;
 
 /** Day totals of people over some weeks, in two queries however many people and days. */
 @Repository
@@ -39,7 +42,52 @@ public class WeekReads {
      * @param firstOn the first day that a gap can be on
      */
     public record Worker(
-            UUID id, String name, LocalDate firstOn, Map<LocalDate, Integer> minutes, Map<LocalDate, Mark> marks) {}
+            UUID id, String name, LocalDate firstOn, Map<LocalDate, Integer> minutes, Map<LocalDate, Mark> marks) {
+        /** A weekday that is over, without hours and without a mark, since the person's first day. */
+        public boolean gap(LocalDate date, LocalDate today) {
+            return date.isBefore(today)
+                    && !date.isBefore(firstOn)
+                    && date.getDayOfWeek().getValue() <= DayOfWeek.FRIDAY.getValue()
+                    && !minutes.containsKey(date)
+                    && !marks.containsKey(date);
+        }
+    }
+
+    /**
+     * Minutes of one person on one day and job, corrections included.
+     *
+     * @param number null for the shop's own account
+     * @param what title of the job or name of the account
+     */
+    public record Worked(@Nullable String number, String what, LocalDate date, int minutes) {}
+
+    public List<Worked> worked(UUID person, LocalDate monday) {
+        return jdbc.sql("""
+                        select j.number, coalesce(j.title, e.account) as what, e.on_date as date, sum(e.minutes)::int as minutes
+                        from time_entry e left join job j on j.id = e.job_id
+                        where e.person_id = ? and e.on_date between ? and ?
+                        group by j.number, coalesce(j.title, e.account), e.on_date
+                        order by j.number nulls last, what, e.on_date""")
+                .params(person, monday, monday.plusDays(6))
+                .query(Worked.class)
+                .list();
+    }
+
+    /** What a person's hours of that week are on, each once. */
+    public Set<Target> targets(UUID person, LocalDate monday) {
+        return jdbc.sql("""
+                        select distinct task_id, case when task_id is null then job_id end as job_id, account from time_entry
+                        where person_id = ? and on_date between ? and ?""")
+                .params(person, monday, monday.plusDays(6))
+                .query((row, n) -> {
+                    String account = row.getString("account");
+                    return new Target(
+                            row.getObject("task_id", UUID.class),
+                            row.getObject("job_id", UUID.class),
+                            account == null ? null : ShopAccount.of(account));
+                })
+                .set();
+    }
 
     /** Why nothing was worked, and what was written beside it. */
     public record Mark(String kind, String note) {}

@@ -3,7 +3,9 @@ package org.tallywright.people;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDate;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -23,6 +25,18 @@ public class Wages {
         return jdbc.sql("""
                         select round(wage_amount * (1 + burden_percent / 100), 2) from wage
                         where person_id = ? and from_date <= ? order by from_date desc limit 1""").params(person, day).query(BigDecimal.class).optional();
+    }
+
+    /** Pay per hour on each day of a stretch, without burden; days before the first dated wage are left out. */
+    public Map<LocalDate, BigDecimal> on(UUID person, LocalDate from, LocalDate to) {
+        Map<LocalDate, BigDecimal> wages = new HashMap<>();
+        jdbc.sql("""
+                        select d.day::date as day, w.wage_amount from generate_series(?::date, ?::date, interval '1 day') d(day)
+                        cross join lateral (select wage_amount from wage where person_id = ? and from_date <= d.day
+                            order by from_date desc limit 1) w""").params(from, to, person).query(row -> {
+            wages.put(row.getObject("day", LocalDate.class), row.getBigDecimal("wage_amount"));
+        });
+        return wages;
     }
 
     /** All of one person's pay, newest first. */

@@ -39,8 +39,23 @@ public record Overtime(Hours straight, Hours overtime) {
 
     /** Half the regular rate for each hour over 40. */
     public static Money premium(List<Stretch> week, Money bonus) {
-        BigDecimal over = BigDecimal.valueOf(ofWeek(worked(week)).overtime.minutes());
-        return new Money(regularRate(week, bonus).multiply(HALF).multiply(over).divide(SIXTY, MathContext.DECIMAL128));
+        return premium(week, bonus, ofWeek(worked(week)).overtime, HALF);
+    }
+
+    /**
+     * What overtime costs on top of the pay for its hours.
+     *
+     * @param share of the regular rate, 0.5 for half
+     */
+    public static Money premium(List<Stretch> week, Money bonus, Hours overtime, BigDecimal share) {
+        BigDecimal minutes = BigDecimal.valueOf(overtime.minutes());
+        return new Money(
+                regularRate(week, bonus).multiply(share).multiply(minutes).divide(SIXTY, MathContext.DECIMAL128));
+    }
+
+    /** Pay of the hours themselves, to the cent. */
+    public static Money straightPay(List<Stretch> week) {
+        return new Money(earned(week, Money.ZERO));
     }
 
     /** Straight pay, bonus and premium, each rounded to the cent. */

@@ -3,6 +3,7 @@ package org.tallywright.shop;
 import java.math.BigDecimal;
 import java.time.ZoneId;
 import java.util.Currency;
+import org.tallywright.shared.OvertimeRule;
 import org.tallywright.shared.Units;
 
 /**
@@ -20,6 +21,7 @@ public record Shop(
         Units units,
         Currency currency,
         int dayMinutes,
+        OvertimeRule overtime,
         BigDecimal overheadRate,
         BigDecimal marginPercent,
         BigDecimal contingencyPercent,

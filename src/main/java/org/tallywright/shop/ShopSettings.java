@@ -10,12 +10,15 @@ import java.util.Currency;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.springframework.web.context.request.RequestAttributes;
 import org.springframework.web.context.request.RequestContextHolder;
+import org.tallywright.shared.Hours;
 import org.tallywright.shared.NotHere;
+import org.tallywright.shared.OvertimeRule;
 import org.tallywright.shared.Stale;
 import org.tallywright.shared.Units;
 import org.tallywright.trail.Trail;
@@ -66,6 +69,8 @@ public class ShopSettings {
                         "Currency",
                         kept.currency().getCurrencyCode(),
                         typed.currency().getCurrencyCode()),
+                new Stale.Row(
+                        "Overtime", kept.overtime().inWords(), typed.overtime().inWords()),
                 new Stale.Row("Overhead per hour", plain(kept.overheadRate()), plain(typed.overheadRate())),
                 new Stale.Row("Margin", plain(kept.marginPercent()), plain(typed.marginPercent())),
                 new Stale.Row("Contingency", plain(kept.contingencyPercent()), plain(typed.contingencyPercent())),
@@ -100,6 +105,7 @@ public class ShopSettings {
         trail.by(by.personId());
         int changed = jdbc.sql("""
                         update shop set name = ?, time_zone = ?, units = ?, currency = ?, day_minutes = ?, overhead_rate = ?,
+                            overtime_week_minutes = nullif(?, 0), overtime_day_minutes = nullif(?, 0), overtime_premium_percent = ?,
                             margin_percent = ?, contingency_percent = ?, rounding_step_amount = ?, tax_percent = ?, tax_label = ?,
                             bid_valid_days = ?, bid_terms = ?, contact_lines = ?, version = version + 1
                         where version = ?""")
@@ -110,6 +116,9 @@ public class ShopSettings {
                         to.currency().getCurrencyCode(),
                         to.dayMinutes(),
                         to.overheadRate(),
+                        minutes(to.overtime().week()),
+                        minutes(to.overtime().day()),
+                        to.overtime().premiumPercent(),
                         to.marginPercent(),
                         to.contingencyPercent(),
                         to.roundingStep(),
@@ -138,6 +147,15 @@ public class ShopSettings {
         }
     }
 
+    private static int minutes(@Nullable Hours hours) {
+        return hours == null ? 0 : hours.minutes();
+    }
+
+    private static @Nullable Hours hours(ResultSet row, String column) throws SQLException {
+        int minutes = row.getInt(column);
+        return row.wasNull() ? null : new Hours(minutes);
+    }
+
     private static Shop read(ResultSet row, int n) throws SQLException {
         return new Shop(
                 row.getString("name"),
@@ -145,6 +163,10 @@ public class ShopSettings {
                 Units.valueOf(row.getString("units").toUpperCase(Locale.ROOT)),
                 Currency.getInstance(row.getString("currency")),
                 row.getInt("day_minutes"),
+                new OvertimeRule(
+                        hours(row, "overtime_week_minutes"),
+                        hours(row, "overtime_day_minutes"),
+                        row.getBigDecimal("overtime_premium_percent")),
                 row.getBigDecimal("overhead_rate"),
                 row.getBigDecimal("margin_percent"),
                 row.getBigDecimal("contingency_percent"),

@@ -39,6 +39,7 @@ final class RouteValues {
             Map.entry("offcuts", "select id from offcut order by job_id = :job desc, id"),
             Map.entry("entries", "select id from time_entry order by person_id = :me desc, on_date desc, id"),
             Map.entry("days", "select max(on_date)::text from time_entry where job_id = :job"),
+            Map.entry("weeks", "select max(on_date)::text from time_entry where job_id = :job"),
             Map.entry("crew", "select id from person order by role = 'helper' desc, id"),
             Map.entry(
                     "wages",

@@ -22,6 +22,7 @@ import org.tallywright.daylog.DayMarks;
 import org.tallywright.daylog.DayOutcome;
 import org.tallywright.daylog.SaveDay;
 import org.tallywright.daylog.TakeBack;
+import org.tallywright.daylog.Week;
 import org.tallywright.people.People;
 import org.tallywright.people.PersonName;
 import org.tallywright.shared.Hours;
@@ -163,6 +164,12 @@ class DayController {
         }
         if (to.equals("hours")) {
             return "redirect:/hours?person=" + sheet.person() + "&week=" + sheet.date();
+        }
+        if (to.equals("today")) {
+            return "redirect:/";
+        }
+        if (to.equals("week")) {
+            return "redirect:" + WeekSheets.href(Week.mondayOf(sheet.date()), sheet.person(), me);
         }
         return redirect(sheet);
     }

@@ -22,6 +22,7 @@ import org.tallywright.shared.Stale;
  * @param usual the shop's usual day
  * @param versions what is kept and what was wanted, where the two met
  * @param choices what a row to pick offers
+ * @param week what is to be said about its week and the days before
  * @param all whether the choices hold every open task and the closed jobs
  */
 record DayPage(
@@ -43,7 +44,17 @@ record DayPage(
         Marking marking,
         List<Stale.Row> versions,
         List<Choices> choices,
+        InWeek week,
         boolean all) {
+
+    /**
+     * The day in its week.
+     *
+     * @param fixed why the day stands still, or null
+     * @param href of the week
+     * @param missing weekdays before this one that have neither hours nor a mark
+     */
+    record InWeek(@Nullable String fixed, String href, List<WeekPage.Gap> missing) {}
 
     /** The note of the mark as it stands in its box. */
     record Marking(String note, @Nullable String error) {}

@@ -24,6 +24,7 @@ import org.tallywright.daylog.Objection;
 import org.tallywright.daylog.Place;
 import org.tallywright.daylog.Question;
 import org.tallywright.daylog.Target;
+import org.tallywright.daylog.Week;
 import org.tallywright.people.People;
 import org.tallywright.shared.Hours;
 import org.tallywright.shared.LoggedTime;
@@ -81,11 +82,12 @@ class DayPages {
      * @param versions what is kept and what was wanted
      */
     DayPage fresh(Sheet sheet, DayPage.@Nullable Marking marking, List<Stale.Row> versions) {
+        DayReads.Facts facts = reads.facts(sheet.person(), sheet.date());
         List<Entry> entries = reads.entries(sheet.person(), sheet.date());
         List<LikelyTask> likely = reads.likely(sheet.person(), sheet.date());
         List<RowForm> rows = new ArrayList<>();
         entries.forEach(entry -> rows.add(RowForm.of(entry)));
-        if (!sheet.date().isAfter(clock.today())) {
+        if (!sheet.date().isAfter(clock.today()) && !facts.week().fixed()) {
             Set<Target> there = entries.stream().map(e -> e.content().target()).collect(Collectors.toSet());
             likely.stream()
                     .map(LikelyTask::place)
@@ -93,7 +95,8 @@ class DayPages {
                     .forEach(place -> rows.add(RowForm.blank(place)));
             rows.add(RowForm.toPick());
         }
-        return page(sheet, new DayForm(rows, "", Set.of(), ""), entries, likely, Back.NOTHING, marking, versions);
+        DayForm form = new DayForm(rows, "", Set.of(), "");
+        return page(sheet, form, facts, entries, likely, Back.NOTHING, marking, versions);
     }
 
     /** The page as it came back, with everything typed in it. */
@@ -101,6 +104,7 @@ class DayPages {
         return page(
                 sheet,
                 form,
+                reads.facts(sheet.person(), sheet.date()),
                 reads.entries(sheet.person(), sheet.date()),
                 reads.likely(sheet.person(), sheet.date()),
                 back,
@@ -111,13 +115,13 @@ class DayPages {
     private DayPage page(
             Sheet sheet,
             DayForm form,
+            DayReads.Facts facts,
             List<Entry> entries,
             List<LikelyTask> likely,
             Back back,
             DayPage.@Nullable Marking marking,
             List<Stale.Row> versions) {
         LocalDate today = clock.today();
-        DayReads.Facts facts = reads.facts(sheet.person(), sheet.date());
         Rows rows = new Rows(form, back, known(form, entries, likely), entries, likely);
         boolean future = sheet.date().isAfter(today);
         return new DayPage(
@@ -141,8 +145,29 @@ class DayPages {
                         : new DayPage.Marking(
                                 facts.mark() == null ? "" : facts.mark().note(), null),
                 versions,
-                future ? List.of() : choices.of(back.allChoices()),
+                future || facts.week().fixed() ? List.of() : choices.of(back.allChoices()),
+                inWeek(sheet, facts, today),
                 back.allChoices());
+    }
+
+    /** Only today's own sheet reminds of days that were forgotten: this week's and the week before. */
+    private DayPage.InWeek inWeek(Sheet sheet, DayReads.Facts facts, LocalDate today) {
+        LocalDate date = sheet.date();
+        boolean remind = date.equals(today) && sheet.person().equals(sheet.me().personId());
+        List<LocalDate> missing = remind
+                ? reads.missing(sheet.person(), Week.mondayOf(date).minusWeeks(1), date.minusDays(1))
+                : List.of();
+        return new DayPage.InWeek(
+                facts.week().fixed() ? facts.week().refusal() : null,
+                WeekSheets.href(Week.mondayOf(date), sheet.person(), sheet.me()),
+                missing.stream()
+                        .map(day -> new WeekPage.Gap(
+                                DayWords.shortDay(day),
+                                DayWords.href(day, sheet.person(), sheet.me().personId()),
+                                "/days/" + day + "/mark",
+                                day.toString(),
+                                sheet.person()))
+                        .toList());
     }
 
     private Map<Target, Place> known(DayForm form, List<Entry> entries, List<LikelyTask> likely) {
@@ -208,7 +233,7 @@ class DayPages {
                 DayWords.href(date.minusDays(1), sheet.person(), me),
                 date.isBefore(today) ? DayWords.href(date.plusDays(1), sheet.person(), me) : null,
                 own ? "/" : DayWords.href(today, sheet.person(), me),
-                "/hours?person=" + sheet.person() + "&week=" + date);
+                WeekSheets.href(Week.mondayOf(date.isAfter(today) ? today : date), sheet.person(), sheet.me()));
     }
 
     private List<DayPage.Cure> curing() {

@@ -10,7 +10,8 @@ import org.tallywright.shared.Stale;
  * One entry with its trail.
  *
  * @param personId null for the reader's own
- * @param form null for an entry that was taken off its day
+ * @param form null for an entry that was taken off its day, or stands still
+ * @param fixed why it stands still, or null
  * @param date as typed
  * @param versions what is kept and what was typed, where the two met
  * @param anew what was typed for an entry that was taken off meanwhile, ready to be logged once more
@@ -25,6 +26,7 @@ record EntryPage(
         String dayHref,
         @Nullable String jobHref,
         @Nullable RowForm form,
+        @Nullable String fixed,
         String date,
         String logged,
         boolean fromMemory,
@@ -46,6 +48,7 @@ record EntryPage(
                 dayHref,
                 jobHref,
                 form,
+                fixed,
                 date,
                 logged,
                 fromMemory,

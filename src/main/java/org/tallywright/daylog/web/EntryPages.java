@@ -21,6 +21,8 @@ import org.tallywright.daylog.LateDays;
 import org.tallywright.daylog.Place;
 import org.tallywright.daylog.Said;
 import org.tallywright.daylog.Target;
+import org.tallywright.daylog.WeekDesk;
+import org.tallywright.daylog.WeekState;
 import org.tallywright.people.People;
 import org.tallywright.shared.HourClass;
 import org.tallywright.shared.NotHere;
@@ -31,13 +33,15 @@ import org.tallywright.web.SignedIn;
 @Component
 class EntryPages {
     private final DayReads reads;
+    private final WeekDesk weeks;
     private final EntryTrail trail;
     private final DayChoices choices;
     private final People people;
     private final ShopClock clock;
 
-    EntryPages(DayReads reads, EntryTrail trail, DayChoices choices, People people, ShopClock clock) {
+    EntryPages(DayReads reads, WeekDesk weeks, EntryTrail trail, DayChoices choices, People people, ShopClock clock) {
         this.reads = reads;
+        this.weeks = weeks;
         this.trail = trail;
         this.choices = choices;
         this.people = people;
@@ -77,6 +81,7 @@ class EntryPages {
             conflict = held.conflicts().stream().findFirst().orElse(null);
         }
         Entry now = conflict == null ? null : conflict.now();
+        WeekState week = weeks.of(entry.personId(), entry.date()).state();
         List<DayPage.Choices> all = new ArrayList<>();
         all.add(new DayPage.Choices("Chosen", List.of(DayChoices.inFull(entry.place()))));
         all.addAll(choices.of(true));
@@ -90,9 +95,11 @@ class EntryPages {
                 entry.place().number().isEmpty()
                         ? null
                         : "/jobs/" + entry.place().number() + "/hours",
-                now == null ? form : form.withVersion(now.version()),
+                week.fixed() ? null : now == null ? form : form.withVersion(now.version()),
+                week.fixed() ? week.refusal() : null,
                 date,
-                "Logged by " + entry.loggedByName() + ", " + DayWords.moment(entry.loggedAt(), clock.zone()),
+                (entry.correction() ? "Correction by " : "Logged by ") + entry.loggedByName() + ", "
+                        + DayWords.moment(entry.loggedAt(), clock.zone()),
                 LateDays.fromMemory(entry),
                 conflict == null ? null : DayWords.now(now),
                 now == null ? List.of() : Said.beside(Said.of(now), said(form, date)),
@@ -136,6 +143,7 @@ class EntryPages {
                 other(gone.person(), me),
                 DayWords.day(date),
                 DayWords.href(date, gone.person(), me.personId()),
+                null,
                 null,
                 null,
                 date.toString(),

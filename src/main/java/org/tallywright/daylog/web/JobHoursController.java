@@ -141,7 +141,8 @@ class JobHoursController {
                 row.hourClass().label().toLowerCase(Locale.ROOT),
                 Hours.ofMinutes(row.minutes()),
                 words,
-                LateDays.late(row.date(), logged));
+                !row.correction() && LateDays.late(row.date(), logged),
+                row.correction());
     }
 
     private static String address(String task, String hourClass, String person) {

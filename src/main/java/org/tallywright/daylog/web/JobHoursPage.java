@@ -42,5 +42,6 @@ record JobHoursPage(
             String hourClass,
             Hours hours,
             String words,
-            boolean memory) {}
+            boolean memory,
+            boolean correction) {}
 }

@@ -5,7 +5,9 @@ import java.time.LocalDate;
 import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
@@ -13,12 +15,16 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.tallywright.daylog.DayLog;
+import org.tallywright.daylog.Week;
+import org.tallywright.daylog.WeekDesk;
 import org.tallywright.daylog.WeekReads;
 import org.tallywright.daylog.WeekReads.Worker;
+import org.tallywright.daylog.WeekState;
 import org.tallywright.shared.Hours;
 import org.tallywright.shared.NotHere;
-import org.tallywright.shared.Overtime;
+import org.tallywright.shared.OvertimeRule;
 import org.tallywright.shared.ShopClock;
+import org.tallywright.shop.ShopSettings;
 import org.tallywright.web.Access;
 import org.tallywright.web.Role;
 import org.tallywright.web.SignedIn;
@@ -30,10 +36,14 @@ class WeekController {
     private static final int WEEKS = 5;
 
     private final WeekReads reads;
+    private final WeekDesk weeks;
+    private final ShopSettings shop;
     private final ShopClock clock;
 
-    WeekController(WeekReads reads, ShopClock clock) {
+    WeekController(WeekReads reads, WeekDesk weeks, ShopSettings shop, ShopClock clock) {
         this.reads = reads;
+        this.weeks = weeks;
+        this.shop = shop;
         this.clock = clock;
     }
 
@@ -57,11 +67,15 @@ class WeekController {
         if (person != null && workers.isEmpty()) {
             throw new NotHere("person");
         }
+        Map<UUID, Map<LocalDate, WeekState>> states = weeks.touched(from, monday).stream()
+                .collect(Collectors.groupingBy(Week::person, Collectors.toMap(Week::monday, Week::state)));
+        OvertimeRule rule = shop.current().overtime();
         List<WeekPage.Line> lines = new ArrayList<>();
         List<WeekPage.Gap> gaps = new ArrayList<>();
         for (LocalDate start = monday; !start.isBefore(from); start = start.minusWeeks(1)) {
             for (Worker worker : workers) {
-                lines.add(line(me, worker, start, person == null, today, gaps));
+                Map<LocalDate, WeekState> ofWorker = states.getOrDefault(worker.id(), Map.of());
+                lines.add(line(me, worker, start, person == null, today, rule, ofWorker, gaps));
             }
         }
         int total = workers.stream()
@@ -78,7 +92,8 @@ class WeekController {
                 headings(monday, person == null),
                 lines,
                 Hours.ofMinutes(total),
-                me.is(Role.OWNER, Role.BOOKKEEPER),
+                me.is(Role.OWNER, Role.BOOKKEEPER) && !rule.inWords().isEmpty(),
+                rule.day() == null && rule.week() != null ? "Over " + rule.week() : "Overtime",
                 gaps,
                 "/hours?" + who + "week=" + monday.minusWeeks(1),
                 latest ? null : "/hours?" + who + "week=" + monday.plusWeeks(1),
@@ -93,16 +108,26 @@ class WeekController {
     }
 
     private static WeekPage.Line line(
-            SignedIn me, Worker worker, LocalDate start, boolean named, LocalDate today, List<WeekPage.Gap> gaps) {
+            SignedIn me,
+            Worker worker,
+            LocalDate start,
+            boolean named,
+            LocalDate today,
+            OvertimeRule rule,
+            Map<LocalDate, WeekState> states,
+            List<WeekPage.Gap> gaps) {
         List<WeekPage.Cell> cells = new ArrayList<>();
+        WeekState state = states.getOrDefault(start, WeekState.OPEN);
+        List<Hours> days = new ArrayList<>();
         int sum = 0;
         for (int n = 0; n < 7; n++) {
             LocalDate date = start.plusDays(n);
             int minutes = worker.minutes().getOrDefault(date, 0);
             sum += minutes;
+            days.add(Hours.ofMinutes(minutes));
             boolean mayRead = DayLog.mayLog(me, worker.id());
             String href = mayRead && !date.isAfter(today) ? DayWords.href(date, worker.id(), me.personId()) : null;
-            boolean gap = gap(worker, date, today);
+            boolean gap = !state.fixed() && worker.gap(date, today);
             cells.add(cell(worker, date, minutes, gap, href, mayRead));
             if (gap) {
                 gaps.add(new WeekPage.Gap(
@@ -114,13 +139,14 @@ class WeekController {
             }
         }
         Hours hours = Hours.ofMinutes(sum);
-        Hours over = Overtime.ofWeek(hours).overtime();
+        Hours over = rule.split(days).overtime();
         return new WeekPage.Line(
                 named ? worker.name() : DayWords.shortDay(start) + " to " + DayWords.shortDay(start.plusDays(6)),
-                named ? "/hours?person=" + worker.id() + "&week=" + start : null,
+                "/weeks/" + start + (worker.id().equals(me.personId()) ? "" : "?person=" + worker.id()),
                 cells,
                 hours,
-                over.isZero() ? "" : over.toString());
+                over.isZero() ? "" : over.toString(),
+                state == WeekState.OPEN ? "" : state.label());
     }
 
     private static WeekPage.Cell cell(
@@ -137,14 +163,5 @@ class WeekController {
             return new WeekPage.Cell(mark, note, "mark", href);
         }
         return new WeekPage.Cell(gap ? "no hours" : "", "", gap ? "gap" : "", href);
-    }
-
-    /** A weekday that is over, without hours and without a mark, since the person's first day. */
-    private static boolean gap(Worker worker, LocalDate date, LocalDate today) {
-        return date.isBefore(today)
-                && !date.isBefore(worker.firstOn())
-                && date.getDayOfWeek().getValue() <= DayOfWeek.FRIDAY.getValue()
-                && !worker.minutes().containsKey(date)
-                && !worker.marks().containsKey(date);
     }
 }

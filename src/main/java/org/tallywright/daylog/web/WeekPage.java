@@ -10,7 +10,8 @@ import org.tallywright.shared.Hours;
  *
  * @param person whose weeks, or null for everybody
  * @param days headings of the seven days
- * @param overtime whether hours over 40 a week are shown
+ * @param overtime whether it is shown
+ * @param over heading of the overtime
  * @param gaps weekdays without hours or a mark
  */
 record WeekPage(
@@ -20,12 +21,14 @@ record WeekPage(
         List<Line> lines,
         Hours total,
         boolean overtime,
+        String over,
         List<Gap> gaps,
         String previous,
         @Nullable String next,
         @Nullable String everybody) {
 
-    record Line(String label, @Nullable String href, List<Cell> cells, Hours sum, String over) {}
+    /** @param state how far the week has come, empty while it is open */
+    record Line(String label, @Nullable String href, List<Cell> cells, Hours sum, String over, String state) {}
 
     /**
      * A day.

@@ -5,10 +5,12 @@ import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.util.Currency;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.shared.Hours;
 import org.tallywright.shared.Money;
+import org.tallywright.shared.OvertimeRule;
 import org.tallywright.shared.Percent;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.Typed;
@@ -24,6 +26,9 @@ record ShopForm(
         @Nullable String units,
         @Nullable String currency,
         @Nullable String day,
+        @Nullable String overtimeWeek,
+        @Nullable String overtimeDay,
+        @Nullable String overtimePremium,
         @Nullable String overheadRate,
         @Nullable String marginPercent,
         @Nullable String contingencyPercent,
@@ -43,6 +48,9 @@ record ShopForm(
                 shop.units().name().toLowerCase(Locale.ROOT),
                 shop.currency().getCurrencyCode(),
                 Hours.ofMinutes(shop.dayMinutes()).toString(),
+                hours(shop.overtime().week()),
+                hours(shop.overtime().day()),
+                Percent.of(shop.overtime().premiumPercent()).toString(),
                 shop.overheadRate().toPlainString(),
                 Percent.of(shop.marginPercent()).toString(),
                 Percent.of(shop.contingencyPercent()).toString(),
@@ -62,6 +70,7 @@ record ShopForm(
         Units measured = read.field("units", () -> units(text(units)));
         Currency money = read.field("currency", () -> currency(text(currency)));
         Hours usual = read.field("day", () -> usualDay(text(day)));
+        OvertimeRule overtime = overtime(read);
         BigDecimal overhead = read.field("overheadRate", notNegative(overheadRate));
         BigDecimal margin = percent("marginPercent", marginPercent, MOST_MARGIN, read);
         BigDecimal contingency = percent("contingencyPercent", contingencyPercent, BigDecimal.valueOf(100), read);
@@ -76,6 +85,7 @@ record ShopForm(
                 || measured == null
                 || money == null
                 || usual == null
+                || overtime == null
                 || overhead == null
                 || margin == null
                 || contingency == null
@@ -93,6 +103,7 @@ record ShopForm(
                 measured,
                 money,
                 usual.minutes(),
+                overtime,
                 overhead,
                 margin,
                 contingency,
@@ -125,6 +136,31 @@ record ShopForm(
             }
             return amount.amount();
         };
+    }
+
+    /** Null with the refusals in the reader; an empty box means that no such rule holds. */
+    private @Nullable OvertimeRule overtime(FormReader read) {
+        Optional<Hours> week = read.field("overtimeWeek", () -> threshold(text(overtimeWeek), 168));
+        Optional<Hours> day = read.field("overtimeDay", () -> threshold(text(overtimeDay), 24));
+        BigDecimal premium = percent("overtimePremium", overtimePremium, BigDecimal.valueOf(200), read);
+        return week == null || day == null || premium == null
+                ? null
+                : new OvertimeRule(week.orElse(null), day.orElse(null), premium);
+    }
+
+    private static Optional<Hours> threshold(String typed, int most) {
+        if (typed.isBlank()) {
+            return Optional.empty();
+        }
+        Hours hours = Hours.parseTotal(typed);
+        if (hours.minutes() < 60 || hours.minutes() > most * 60) {
+            throw new Refused("Give from 1 to " + most + " hours, or leave it empty where no such rule holds.");
+        }
+        return Optional.of(hours);
+    }
+
+    private static String hours(@Nullable Hours hours) {
+        return hours == null ? "" : hours.toString();
     }
 
     private static Hours usualDay(String typed) {
