@@ -28,6 +28,16 @@
     button.addEventListener('click', () => print());
   }
 
+  // What is folded for a phone stands open where there is room, and on paper.
+  const folded = [...document.querySelectorAll('details[data-wide]')];
+  if (matchMedia('(min-width: 40rem)').matches) for (const part of folded) part.open = true;
+  let opened = [];
+  addEventListener('beforeprint', () => {
+    opened = folded.filter(part => !part.open);
+    for (const part of opened) part.open = true;
+  });
+  addEventListener('afterprint', () => { for (const part of opened) part.open = false; });
+
   // A figure that the address names is opened: /jobs/26-014#margin
   const named = location.hash && document.getElementById(decodeURIComponent(location.hash.slice(1)));
   if (named?.tagName === 'DETAILS') named.open = true;
