@@ -2,9 +2,6 @@ package org.tallywright.demo;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
-import java.time.DateTimeException;
-import java.time.ZoneId;
-import java.time.ZoneOffset;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -14,6 +11,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.tallywright.setup.SetupCode;
 import org.tallywright.shared.Refused;
+import org.tallywright.shop.ShopChoices;
 import org.tallywright.web.Access;
 import org.tallywright.web.Flash;
 import org.tallywright.web.FormErrors;
@@ -46,7 +44,7 @@ class DemoController {
             return "redirect:/sign-in";
         }
         try {
-            sessions.begin(demo.load(code, zone(timeZone)), request, response);
+            sessions.begin(demo.load(code, ShopChoices.zoneOrUtc(timeZone)), request, response);
         } catch (Refused refused) {
             response.setStatus(HttpStatus.UNPROCESSABLE_ENTITY.value());
             model.addAttribute("errors", FormErrors.of("code", refused.sentence()));
@@ -82,13 +80,5 @@ class DemoController {
         model.addAttribute("password", DemoPeople.PASSWORD);
         model.addAttribute("own", demo.ownEntries());
         return "demo/show";
-    }
-
-    private static ZoneId zone(String typed) {
-        try {
-            return ZoneId.of(typed.strip());
-        } catch (DateTimeException unknown) {
-            return ZoneOffset.UTC;
-        }
     }
 }

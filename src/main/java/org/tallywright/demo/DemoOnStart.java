@@ -7,6 +7,7 @@ import org.springframework.context.event.EventListener;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
+import org.tallywright.shop.ShopChoices;
 
 /** {@code tallywright.demo=true} fills an empty shop at the start; a shop with anything in it is left alone. */
 @Component
@@ -23,7 +24,7 @@ class DemoOnStart {
     @Order(Ordered.HIGHEST_PRECEDENCE + 100)
     @SuppressWarnings("JavaTimeDefaultTimeZone")
     void load() {
-        if (demo.loadIntoEmptyShop(ZoneId.systemDefault())) {
+        if (demo.loadIntoEmptyShop(ShopChoices.zoneOrUtc(ZoneId.systemDefault().getId()))) {
             System.out.println("The demo shop is loaded. Sign in as ada, jonas or mirel with: " + DemoPeople.PASSWORD);
         }
     }

@@ -1,7 +1,6 @@
 package org.tallywright.estimates;
 
 import java.util.Objects;
-import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
@@ -98,12 +97,10 @@ public class EstimateLines {
     @Transactional
     public void removeMaterial(UUID job, UUID id, UUID by) {
         jobs.holdOpen(job, by);
-        Optional<MaterialLine> line = materials.findById(id);
-        if (line.isPresent()) {
-            guardOf(line.get().isOf(job), MATERIAL);
-            locks.guardMaterial(id, clock.today());
-            materials.delete(line.get());
-        }
+        MaterialLine line = materials.findById(id).orElseThrow(() -> new NotHere(MATERIAL));
+        guardOf(line.isOf(job), MATERIAL);
+        locks.guardMaterial(id, clock.today());
+        materials.delete(line);
     }
 
     @Transactional
@@ -132,12 +129,10 @@ public class EstimateLines {
     @Transactional
     public void removeOther(UUID job, UUID id, UUID by) {
         jobs.holdOpen(job, by);
-        Optional<OtherLine> line = others.findById(id);
-        if (line.isPresent()) {
-            guardOf(line.get().isOf(job), OTHER);
-            locks.guardOther(id, clock.today());
-            others.delete(line.get());
-        }
+        OtherLine line = others.findById(id).orElseThrow(() -> new NotHere(OTHER));
+        guardOf(line.isOf(job), OTHER);
+        locks.guardOther(id, clock.today());
+        others.delete(line);
     }
 
     /** A form with a version that finds no line was made from one that has been removed since. */

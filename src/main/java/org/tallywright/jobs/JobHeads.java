@@ -65,7 +65,18 @@ public class JobHeads {
                 cells(head, stages, hours, me),
                 tags(head, waits));
         return new JobHead(
-                head.job(), block, tabs(number, me, tab), stick(head.job(), stages, waits, me), stages, hours);
+                head.job(),
+                block,
+                tabs(number, me, tab),
+                stick(head.job(), stages, waits, me).besides(besides(stages, hours)),
+                stages,
+                hours);
+    }
+
+    /** What is logged on the job but on no task of a stage. */
+    private static Hours besides(List<JobHead.Stage> stages, LoggedHours.OnJob hours) {
+        int drawn = stages.stream().mapToInt(stage -> stage.logged().minutes()).sum();
+        return Hours.ofMinutes(hours.total() - drawn);
     }
 
     /** A helper's stick has equal stages and no hours at all. */

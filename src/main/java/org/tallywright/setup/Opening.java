@@ -1,9 +1,7 @@
 package org.tallywright.setup;
 
-import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.util.Currency;
-import java.util.Locale;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -12,6 +10,7 @@ import org.tallywright.people.Crew;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.Typed;
 import org.tallywright.shared.Units;
+import org.tallywright.shop.ShopChoices;
 import org.tallywright.shop.ShopSettings;
 import org.tallywright.trail.Trail;
 import org.tallywright.web.SignedIn;
@@ -54,9 +53,9 @@ public class Opening {
 
     private static ZoneId zone(String typed) {
         try {
-            return ZoneId.of(typed.strip());
-        } catch (DateTimeException unknown) {
-            throw new Refused("timeZone", "Choose a time zone from the list, such as America/New_York.");
+            return ShopChoices.zone(typed);
+        } catch (Refused refused) {
+            throw refused.at("timeZone");
         }
     }
 
@@ -70,9 +69,9 @@ public class Opening {
 
     private static Currency currency(String typed) {
         try {
-            return Currency.getInstance(typed.strip().toUpperCase(Locale.ROOT));
-        } catch (IllegalArgumentException unknown) {
-            throw new Refused("currency", "Use the three letters of the currency, such as USD or EUR.");
+            return ShopChoices.currency(typed);
+        } catch (Refused refused) {
+            throw refused.at("currency");
         }
     }
 }

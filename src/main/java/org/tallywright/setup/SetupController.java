@@ -14,6 +14,7 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.tallywright.shared.Ids;
 import org.tallywright.shared.Refused;
+import org.tallywright.shop.ShopChoices;
 import org.tallywright.web.Access;
 import org.tallywright.web.FormErrors;
 import org.tallywright.web.SessionStart;
@@ -23,9 +24,6 @@ import org.tallywright.web.SignedIn;
 @Controller
 @Access(open = true)
 class SetupController {
-    private static final String PLACES =
-            "(Africa|America|Antarctica|Asia|Atlantic|Australia|Europe|Indian|Pacific)/.*|UTC";
-
     private final SetupCode codes;
     private final Opening opening;
     private final SessionStart sessions;
@@ -75,7 +73,7 @@ class SetupController {
     /** What the machine says is a good first guess; the owner chooses. */
     @SuppressWarnings("JavaTimeDefaultTimeZone")
     private static String defaultZone() {
-        return ZoneId.systemDefault().getId();
+        return ShopChoices.zoneOrUtc(ZoneId.systemDefault().getId()).getId();
     }
 
     private static Map<String, String> units() {
@@ -88,9 +86,7 @@ class SetupController {
     /** Zone to label, in order. */
     private static Map<String, String> zones() {
         Map<String, String> zones = new TreeMap<>();
-        ZoneId.getAvailableZoneIds().stream()
-                .filter(zone -> zone.matches(PLACES))
-                .forEach(zone -> zones.put(zone, zone.replace('_', ' ')));
+        ShopChoices.zones().forEach(zone -> zones.put(zone, zone.replace('_', ' ')));
         return zones;
     }
 }

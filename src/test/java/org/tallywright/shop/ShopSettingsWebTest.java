@@ -1,5 +1,6 @@
 package org.tallywright.shop;
 
+import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
@@ -9,8 +10,11 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 import static org.tallywright.people.SamplePeople.signedIn;
 
+import org.jsoup.Jsoup;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
@@ -60,6 +64,31 @@ class ShopSettingsWebTest {
         mvc.perform(form("0"))
                 .andExpect(status().isConflict())
                 .andExpect(content().string(containsString("Both versions")));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "timeZone, +03:00, by its place",
+        "timeZone, GMT+5, by its place",
+        "timeZone, EST5EDT, by its place",
+        "timeZone, Etc/GMT-14, by its place",
+        "timeZone, Mill/Lane, by its place",
+        "currency, XXX, is no money",
+        "currency, XAU, is no money",
+        "currency, KWD, not counted in hundredths",
+        "currency, dollar, three letters"
+    })
+    void refusesInWordsAZoneOfNoPlaceAndACurrencyOfNoMoney(String field, String typed, String says) throws Exception {
+        String page = mvc.perform(form("0").with(request -> {
+                    request.setParameter(field, typed);
+                    return request;
+                }))
+                .andExpect(status().isUnprocessableContent())
+                .andReturn()
+                .getResponse()
+                .getContentAsString();
+        assertThat(Jsoup.parse(page).select("#" + field + "-error").text()).contains(says);
+        assertThat(Jsoup.parse(page).select("#" + field).val()).isEqualTo(typed);
     }
 
     private MockHttpServletRequestBuilder form(String version) {

@@ -151,7 +151,9 @@ class DayActs {
             }
         }
         DayForm read = form.withRows(rows).withLine(String.join(", ", left));
-        return new Done(read, new DayPages.Back(objections, List.of(), List.of(), byRow, problem, false), status);
+        boolean nothingHeard = problem != null && byRow.isEmpty();
+        HttpStatus answer = nothingHeard ? HttpStatus.UNPROCESSABLE_ENTITY : status;
+        return new Done(read, new DayPages.Back(objections, List.of(), List.of(), byRow, problem, false), answer);
     }
 
     private static RowForm put(List<RowForm> rows, LineReader.Heard part) {

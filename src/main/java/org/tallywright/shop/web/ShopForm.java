@@ -1,7 +1,6 @@
 package org.tallywright.shop.web;
 
 import java.math.BigDecimal;
-import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.util.Currency;
 import java.util.Locale;
@@ -16,6 +15,7 @@ import org.tallywright.shared.Refused;
 import org.tallywright.shared.Typed;
 import org.tallywright.shared.Units;
 import org.tallywright.shop.Shop;
+import org.tallywright.shop.ShopChoices;
 import org.tallywright.web.FormReader;
 
 /** The settings as typed. */
@@ -66,9 +66,9 @@ record ShopForm(
     @Nullable
     Shop read(FormReader read, boolean demo) {
         String shopName = read.field("name", () -> Typed.requiredLine(text(name), 80));
-        ZoneId zone = read.field("timeZone", () -> zone(text(timeZone)));
+        ZoneId zone = read.field("timeZone", () -> ShopChoices.zone(text(timeZone)));
         Units measured = read.field("units", () -> units(text(units)));
-        Currency money = read.field("currency", () -> currency(text(currency)));
+        Currency money = read.field("currency", () -> ShopChoices.currency(text(currency)));
         Hours usual = read.field("day", () -> usualDay(text(day)));
         OvertimeRule overtime = overtime(read);
         BigDecimal overhead = read.field("overheadRate", notNegative(overheadRate));
@@ -171,28 +171,12 @@ record ShopForm(
         return usual;
     }
 
-    private static ZoneId zone(String typed) {
-        try {
-            return ZoneId.of(typed.strip());
-        } catch (DateTimeException unknown) {
-            throw new Refused("Choose a time zone, such as America/New_York.");
-        }
-    }
-
     private static Units units(String typed) {
         return switch (typed) {
             case "imperial" -> Units.IMPERIAL;
             case "metric" -> Units.METRIC;
             default -> throw new Refused("Choose inches and feet or millimetres and metres.");
         };
-    }
-
-    private static Currency currency(String typed) {
-        try {
-            return Currency.getInstance(typed.strip().toUpperCase(Locale.ROOT));
-        } catch (IllegalArgumentException unknown) {
-            throw new Refused("Use the three letters of the currency, such as USD or EUR.");
-        }
     }
 
     private static int days(String typed) {

@@ -8,9 +8,15 @@ import org.tallywright.shared.Hours;
 final class StickWords {
     private StickWords() {}
 
+    /** What the drawing shows. */
     static List<String> of(StickPlan plan) {
+        return of(plan, Hours.ZERO);
+    }
+
+    /** @param besides hours on no stage, which are not drawn */
+    static List<String> of(StickPlan plan, Hours besides) {
         var words = new ArrayList<String>();
-        words.add(sum(plan));
+        words.add(sum(plan, besides));
         for (StickStage stage : plan.stages()) {
             String figure = figure(plan, stage);
             String over = over(plan, stage);
@@ -28,8 +34,12 @@ final class StickWords {
         return List.copyOf(words);
     }
 
-    /** The one sentence that sums up. */
-    static String sum(StickPlan plan) {
+    /** The one sentence that sums up, with what no stage holds. */
+    static String sum(StickPlan plan, Hours besides) {
+        return sum(plan) + (plan.showsHours() && !besides.isZero() ? ", and " + besides + " on no task" : "");
+    }
+
+    private static String sum(StickPlan plan) {
         if (plan.stages().isEmpty()) {
             return "No stages yet";
         }

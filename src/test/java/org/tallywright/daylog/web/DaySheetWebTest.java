@@ -360,6 +360,34 @@ class DaySheetWebTest {
     }
 
     @Test
+    void showsBothVersionsWhereWhatIsTakenBackWasChangedMeanwhile() throws Exception {
+        SheetForm form = form("/", ada).type(seat.task("Finish sand"), "time", "2");
+        MvcResult saved = send(form, "/days/2026-11-25", ada, 302).andReturn();
+        @SuppressWarnings("unchecked")
+        List<String> changes = (List<String>) saved.getFlashMap().get("undo");
+        send(form("/", ada).type(seat.task("Finish sand"), "time", "3"), "/days/2026-11-25", ada, 302);
+        MvcResult met = mvc.perform(post("/days/2026-11-25/undo")
+                        .param("change", changes.toArray(String[]::new))
+                        .with(csrf())
+                        .with(signedIn(ada)))
+                .andExpect(status().isConflict())
+                .andReturn();
+        Document page = Jsoup.parse(met.getResponse().getContentAsString());
+        assertThat(page.select("table tbody tr").eachText())
+                .anySatisfy(row -> assertThat(row).contains("3 h"));
+        assertThat(days.minutes(ada, TODAY)).isEqualTo(180);
+    }
+
+    @Test
+    void keepsALineThatIsTooLongAndSaysSoBesideIt() throws Exception {
+        String line = "sanding 1h, ".repeat(200);
+        Document page = sent(form("/", ada).set("line", line).set("act", "read"), "/days/2026-11-25", ada, 422);
+        assertThat(page.select("#line").val()).isEqualTo(line);
+        assertThat(page.select("#line-error").text()).contains("too much for one line");
+        assertThat(page.select("#line").attr("aria-describedby")).isEqualTo("line-error");
+    }
+
+    @Test
     void aHelperSeesAndLogsOnlyHisOwn() throws Exception {
         days.logged(ada, TODAY, seat, "Finish sand", 131);
         Document own = page("/", jonas);

@@ -63,6 +63,33 @@ class JobWebTest extends JobsOnPages {
     }
 
     @Test
+    void showsBothVersionsWhereAnOpenedJobIsSentAgainWithOtherWords() throws Exception {
+        UUID id = Ids.next();
+        UUID site = sample.site(sample.client("Orrin Baskwell"), "9 Harrow Lane");
+        UUID other = sample.site(sample.client("Tessaly Quorn"), "12 Mill Lane");
+        send(opened(id, site, "Library wall", "2026-12-11", ""), ada).andExpect(redirectedUrl("/jobs/26-001"));
+        Document both = answer(opened(id, other, "Library walls", "", "Key under the pot"), ada, 409);
+        assertThat(both.select("tbody tr").eachText())
+                .containsExactly(
+                        "Site 9 Harrow Lane 12 Mill Lane",
+                        "Title Library wall Library walls",
+                        "Promised 2026-12-11",
+                        "Internal note Key under the pot");
+        assertThat(count("job")).isEqualTo(1);
+        assertThat(page("/jobs/26-001", ada).select("h1").text()).isEqualTo("Library wall");
+    }
+
+    private static MockHttpServletRequestBuilder opened(
+            UUID id, UUID site, String title, String promised, String note) {
+        return post("/jobs")
+                .param("id", id.toString())
+                .param("site", site.toString())
+                .param("title", title)
+                .param("promisedOn", promised)
+                .param("note", note);
+    }
+
+    @Test
     void keepsEverythingTypedWhenRefused() throws Exception {
         MockHttpServletRequestBuilder opening = post("/jobs")
                 .param("id", Ids.next().toString())
