@@ -17,6 +17,7 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.calibration.WorkRows.TaskRow;
 import org.tallywright.calibration.engine.Distribution;
+import org.tallywright.calibration.engine.Draws;
 import org.tallywright.calibration.engine.EarnedValue;
 import org.tallywright.calibration.engine.JobForecast;
 import org.tallywright.calibration.engine.Observation;
@@ -81,6 +82,19 @@ public class Forecaster {
 
     private JobForecast forecast(Fitted fitted, List<PlannedTask> tasks) {
         return jobs.of(fitted.id(), tasks, () -> fitted.model().jobForecast(tasks));
+    }
+
+    /** All their hours together as draws, those of {@link #tasks}; none: no hours. */
+    @Transactional(readOnly = true)
+    Draws draws(Collection<UUID> ids) {
+        Fitted fitted = shelf.fitted();
+        return forecast(fitted, planned(fitted, inOrder(ids))).draws();
+    }
+
+    /** Which calibration is in use; empty where the shop has none yet. */
+    @Transactional(readOnly = true)
+    public Optional<UUID> calibration() {
+        return Optional.ofNullable(shelf.fitted().id());
     }
 
     /** Keeps what is said of a bid's hours on the day it is issued, to be judged when the job is finished. */

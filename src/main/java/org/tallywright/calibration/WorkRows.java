@@ -71,13 +71,13 @@ class WorkRows {
         Set<String> conditions() {
             Set<String> held = new TreeSet<>();
             if (occupied) {
-                held.add("occupied");
+                held.add(SiteCondition.OCCUPIED.key());
             }
             if (outOfSquare) {
-                held.add("out of square");
+                held.add(SiteCondition.OUT_OF_SQUARE.key());
             }
             if (stairs) {
-                held.add("stairs");
+                held.add(SiteCondition.STAIRS.key());
             }
             return held;
         }

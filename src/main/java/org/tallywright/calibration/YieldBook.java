@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
+import org.tallywright.calibration.engine.Draws;
 import org.tallywright.calibration.engine.MaterialYields;
 import org.tallywright.calibration.engine.YieldForecast;
 import org.tallywright.calibration.engine.YieldObservation;
@@ -36,6 +37,16 @@ public final class YieldBook {
                 share(forecast.yield().high80()),
                 forecast.observations(),
                 Percent.of(Math.round(forecast.startingShare() * 100)));
+    }
+
+    /** The same as draws, for money. */
+    Draws draws(UUID material, double starting) {
+        return yields.draws(material.toString(), "", starting);
+    }
+
+    /** Finished jobs behind a material. */
+    int jobs(UUID material) {
+        return yields.observationsOf(material.toString());
     }
 
     private static BigDecimal share(double yield) {

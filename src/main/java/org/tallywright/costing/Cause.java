@@ -30,6 +30,8 @@ public enum Cause {
     OPEN_MATERIAL,
     /** Delivery, disposal and the like: spent - planned. */
     OTHER,
-    /** Cents of rounding, and what the bid's sums hold beyond its lines. */
+    /** Less what the bid held for hours and material that no line of it names: labour and material of its sums - of its lines. */
+    BEYOND_LINES,
+    /** Cents of rounding. */
     ROUNDING
 }

@@ -19,6 +19,9 @@ final class CostSplit {
     private static final MathContext PRECISE = MathContext.DECIMAL128;
     private static final BigDecimal HOUR = BigDecimal.valueOf(60);
 
+    /** Lines are rounded one by one: up to here a difference between them and their sum is cents. */
+    private static final BigDecimal CENTS = BigDecimal.ONE;
+
     private final Map<Cause, BigDecimal> amounts = new EnumMap<>(Cause.class);
     private final Map<Cause, BigDecimal> hours = new EnumMap<>(Cause.class);
 
@@ -39,6 +42,7 @@ final class CostSplit {
             split.add(Cause.LOOSE_HOURS, looseLabour, hours(looseMinutes));
         }
         materials.forEach(material -> split.material(material, closed));
+        split.beyondLines(planned, tasks, materials);
         split.add(Cause.OVERHEAD, actual.overhead().subtract(planned.overhead()), null);
         split.add(Cause.OTHER, actual.other().subtract(planned.other()), null);
         return split.lines(actual.cost().subtract(planned.cost()));
@@ -96,6 +100,30 @@ final class CostSplit {
             BigDecimal allowed = plan.quantity().multiply(net).divide(plan.net(), PRECISE);
             add(Cause.MATERIAL_QUANTITY, Variances.quantity(allowed, plan.quantity(), price), null);
             add(Cause.MATERIAL_YIELD, Variances.quantity(material.charged(), allowed, price), null);
+        }
+    }
+
+    /** A bid priced at a confidence holds the expected hours and material, which are more than its lines name. */
+    private void beyondLines(CostSums planned, List<TaskFigures> tasks, List<MaterialFigures> materials) {
+        BigDecimal labour = planned.labour();
+        int minutes = planned.minutes();
+        for (TaskFigures task : tasks) {
+            TaskFigures.Planned plan = task.planned();
+            if (plan != null) {
+                labour = labour.subtract(plan.labour() == null ? BigDecimal.ZERO : plan.labour());
+                minutes -= plan.minutes();
+            }
+        }
+        BigDecimal material = planned.material();
+        for (MaterialFigures line : materials) {
+            MaterialFigures.Planned plan = line.planned();
+            material = plan == null ? material : material.subtract(plan.amount());
+        }
+        if (labour.abs().compareTo(CENTS) >= 0) {
+            add(Cause.BEYOND_LINES, labour.negate(), hours(-minutes));
+        }
+        if (material.abs().compareTo(CENTS) >= 0) {
+            add(Cause.BEYOND_LINES, material.negate(), null);
         }
     }
 

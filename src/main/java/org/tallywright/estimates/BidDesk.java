@@ -27,6 +27,7 @@ public class BidDesk {
     private final ShopClock clock;
     private final JsonMapper json;
     private final ObjectProvider<HoursOutlook> outlook;
+    private final BidCosts costs;
 
     BidDesk(
             JobDesk jobs,
@@ -37,7 +38,8 @@ public class BidDesk {
             BidWriter writer,
             ShopClock clock,
             JsonMapper json,
-            ObjectProvider<HoursOutlook> outlook) {
+            ObjectProvider<HoursOutlook> outlook,
+            BidCosts costs) {
         this.jobs = jobs;
         this.bids = bids;
         this.estimates = estimates;
@@ -47,6 +49,7 @@ public class BidDesk {
         this.clock = clock;
         this.json = json;
         this.outlook = outlook;
+        this.costs = costs;
     }
 
     /**
@@ -80,6 +83,7 @@ public class BidDesk {
         Bid bid = new Bid(said.id(), number, offer, json.writeValueAsString(document));
         bid.issue(by, clock.now(), today, until);
         bids.saveAndFlush(bid);
+        working.risk().ifPresent(risk -> costs.keep(bid.id(), risk));
         outlook.ifAvailable(past -> past.issued(bid.id(), jobId, working.sheet().next()));
         jobs.startBidding(jobId, by);
     }

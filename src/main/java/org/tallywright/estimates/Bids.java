@@ -26,6 +26,7 @@ public class Bids {
     private final ShopClock clock;
     private final JdbcClient jdbc;
     private final JsonMapper json;
+    private final BidCosts costs;
 
     Bids(
             BidRows rows,
@@ -35,7 +36,8 @@ public class Bids {
             Trail trail,
             ShopClock clock,
             JdbcClient jdbc,
-            JsonMapper json) {
+            JsonMapper json,
+            BidCosts costs) {
         this.rows = rows;
         this.sheets = sheets;
         this.acceptance = acceptance;
@@ -44,6 +46,7 @@ public class Bids {
         this.clock = clock;
         this.jdbc = jdbc;
         this.json = json;
+        this.costs = costs;
     }
 
     /** The accepted bid of a job and the accepted change orders after it, in the order they were issued; cost inside. */
@@ -83,6 +86,12 @@ public class Bids {
     @Transactional(readOnly = true)
     public AcceptedBid inside(UUID bid) {
         return rows.findById(bid).orElseThrow(() -> new NotHere("bid")).asAccepted();
+    }
+
+    /** What the bid was said to cost and to leave when it was issued; empty for an older one. For the owner only. */
+    @Transactional(readOnly = true)
+    public Optional<MoneyAtRisk> risk(UUID bid) {
+        return costs.of(bid);
     }
 
     /**

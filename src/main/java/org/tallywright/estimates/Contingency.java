@@ -4,8 +4,8 @@ import org.tallywright.shared.Money;
 import org.tallywright.shared.Percent;
 
 /**
- * What is added to the expected cost for what no line names. In general it is the cost at the chosen confidence less the
- * expected cost, so nothing at the mean; a fitted distribution of the cost is one more implementation of this.
+ * What is added to the expected cost: the cost at the chosen confidence less the expected cost, so nothing at the mean; or
+ * a percentage for what no line names.
  */
 @FunctionalInterface
 public interface Contingency {
@@ -18,11 +18,11 @@ public interface Contingency {
         return expected -> expected.times(percent);
     }
 
-    /** Up to the cost that is not passed at the chosen confidence. Never negative. */
+    /**
+     * Up to the cost that is not passed at the chosen confidence. Below zero where that lies under the expected cost, as at P50:
+     * now and then a job runs far over, which lifts the mean above the middle.
+     */
     static Contingency upTo(Money costAtConfidence) {
-        return expected -> {
-            Money more = costAtConfidence.minus(expected);
-            return more.isNegative() ? Money.ZERO : more;
-        };
+        return costAtConfidence::minus;
     }
 }

@@ -45,14 +45,26 @@ public class EstimatePricer {
         Optional<Estimate> estimate = estimates.findById(job);
         EstimateRates rates = estimate.map(Estimate::rates).orElseGet(opener::usualRates);
         EstimateSheet sheet = sheets.of(job, today);
+        LabourRate hour = labourRate(rates, today);
+        HoursSaid said = said(job, sheet).orElse(null);
         return new WorkingSum(
                 estimate.map(Estimate::version).orElse(null),
                 rates,
                 estimate.map(Estimate::words).orElseGet(opener::usualWords),
-                labourRate(rates, today),
+                hour,
                 sheet,
                 sheets.bids(job, today),
-                said(job, sheet).orElse(null));
+                said,
+                said == null
+                        ? null
+                        : cost(sheet, hour, rates.overheadRate(), said).orElse(null));
+    }
+
+    private Optional<CostSaid> cost(EstimateSheet sheet, LabourRate hour, Money overhead, HoursSaid said) {
+        HoursOutlook bean = outlook.getIfAvailable();
+        return bean == null || hour.amount().isEmpty()
+                ? Optional.empty()
+                : Optional.of(bean.cost(sheet.next(), hour, overhead, said));
     }
 
     /** The lines alone, without rates or prices to the client. */
@@ -74,6 +86,7 @@ public class EstimatePricer {
                 rates.labourRate(),
                 rates.crew().stream()
                         .map(share -> new LabourRate.Part(
+                                share.personId(),
                                 people.named(share.personId()).name(),
                                 share.sharePercent(),
                                 wages.burdened(share.personId(), today)

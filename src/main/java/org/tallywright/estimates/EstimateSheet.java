@@ -45,6 +45,11 @@ public record EstimateSheet(List<TaskRow> tasks, List<MaterialRow> materials, Li
         }
     }
 
+    /**
+     * @param yield of this line
+     * @param startingYield the catalogue's
+     * @param purchaseStep the smallest quantity that can be bought
+     */
     public record MaterialRow(
             UUID id,
             int version,
@@ -55,6 +60,8 @@ public record EstimateSheet(List<TaskRow> tasks, List<MaterialRow> materials, Li
             String unit,
             NetQuantity net,
             Yield yield,
+            Yield startingYield,
+            Quantity purchaseStep,
             Quantity purchase,
             UnitPrice price,
             Money freight,

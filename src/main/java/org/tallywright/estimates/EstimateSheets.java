@@ -44,7 +44,7 @@ class EstimateSheets {
             order by p.position nulls first, p.id, s.position, l.position, l.id""".formatted(LOT.formatted("bid_task", "task_id"));
 
     private static final String MATERIALS = """
-            select l.*, coalesce(p.name, '') as piece_name, m.name, m.unit, %s
+            select l.*, coalesce(p.name, '') as piece_name, m.name, m.unit, m.starting_yield, m.purchase_step, %s
             from estimate_material l
                 join material m on m.id = l.material_id
                 left join piece p on p.id = l.piece_id
@@ -122,6 +122,8 @@ class EstimateSheets {
                 row.getString("unit"),
                 new NetQuantity(Quantity.of(row.getBigDecimal("net_quantity"))),
                 Yield.of(row.getBigDecimal("yield")),
+                Yield.of(row.getBigDecimal("starting_yield")),
+                Quantity.of(row.getBigDecimal("purchase_step")),
                 Quantity.of(row.getBigDecimal("purchase_quantity")),
                 UnitPrice.of(row.getBigDecimal("unit_price")),
                 Money.of(row.getBigDecimal("freight_amount")),

@@ -1,11 +1,20 @@
 package org.tallywright.estimates;
 
 import java.util.UUID;
+import org.tallywright.shared.Money;
 
-/** Says what an estimate's hours may really come to; given by the module that learns from finished work. */
+/** Says what an estimate's hours may really come to, and its cost; given by the module that learns from finished work. */
 public interface HoursOutlook {
     /** @param lines what would be offered next; at least one task */
     HoursSaid of(UUID job, EstimateSheet lines);
+
+    /**
+     * For the owner: with the hours, the cost.
+     *
+     * @param hour what an hour costs; its amount is known
+     * @param hours what {@link #of} says of the same lines
+     */
+    CostSaid cost(EstimateSheet lines, LabourRate hour, Money overhead, HoursSaid hours);
 
     /** A bid was issued from these lines, in the same transaction: keep what is said of it today. */
     void issued(UUID bid, UUID job, EstimateSheet lines);

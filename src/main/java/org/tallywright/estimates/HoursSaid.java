@@ -25,13 +25,5 @@ public record HoursSaid(
     public record Line(Hours likely, Hours low, Hours high, int tasks, int jobs) {}
 
     /** @param p80 hours that are stayed under four times in five; another thing than the range from low to high */
-    public record Total(Hours likely, Hours low, Hours high, Hours p80, Hours p90, Hours mean) {
-        Hours under(int percent) {
-            return switch (percent) {
-                case 80 -> p80;
-                case 90 -> p90;
-                default -> likely;
-            };
-        }
-    }
+    public record Total(Hours likely, Hours low, Hours high, Hours p80, Hours p90, Hours mean) {}
 }

@@ -3,6 +3,7 @@ package org.tallywright.estimates;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.shared.Money;
 import org.tallywright.shared.Percent;
@@ -16,7 +17,11 @@ import org.tallywright.shared.Percent;
 public record LabourRate(@Nullable Money byHand, List<Part> parts) {
 
     /** @param burdened cost of this person's hour on the day, or null where no wage is known for it */
-    public record Part(String name, Percent share, @Nullable Money burdened) {}
+    public record Part(
+            UUID person,
+            String name,
+            Percent share,
+            @Nullable Money burdened) {}
 
     public LabourRate {
         parts = List.copyOf(parts);

@@ -16,6 +16,7 @@ import org.tallywright.shared.UnitPrice;
  * @param version of the rates and words, or null while they are the shop's usual ones
  * @param sheet all lines
  * @param said of the hours of what would be offered next; null where it has no task
+ * @param cost of the same, hours and material together; null where it has no task or no rate
  */
 public record WorkingSum(
         @Nullable Integer version,
@@ -24,9 +25,18 @@ public record WorkingSum(
         LabourRate labourRate,
         EstimateSheet sheet,
         List<EstimateSheet.BidRow> bids,
-        @Nullable HoursSaid said) {
+        @Nullable HoursSaid said,
+        @Nullable CostSaid cost) {
 
-    /** What the next bid would be priced from; empty where there are hours but no rate for them. */
+    /** The confidence that the price is made at; empty for the named percentage. */
+    public Optional<Integer> confidence() {
+        return said == null || cost == null ? Optional.empty() : Optional.ofNullable(said.confidence());
+    }
+
+    /**
+     * What the next bid would be priced from; empty where there are hours but no rate for them. At a chosen confidence hours
+     * and material are the expected ones, and the contingency goes up to the cost at it; else they are those of the lines.
+     */
     public Optional<PriceBasis> basis() {
         EstimateSheet next = sheet.next();
         Optional<Money> rate = labourRate.amount();
@@ -34,35 +44,48 @@ public record WorkingSum(
             return Optional.empty();
         }
         Money each = rate.orElse(Money.ZERO);
-        return Optional.of(new PriceBasis(
-                next.hours(),
-                each,
-                rates.overheadRate(),
-                next.material(),
-                next.other(),
-                contingency(next, each),
-                rates.margin(),
-                rates.roundingStep(),
-                rates.taxPercent()));
+        Integer percent = confidence().orElse(null);
+        return Optional.of(
+                percent == null || cost == null
+                        ? basis(each, next.hours(), next.material(), Contingency.named(rates.contingencyPercent()))
+                        : basis(each, cost.hours(), cost.material(), Contingency.upTo(cost.under(percent))));
     }
 
-    /** At a chosen confidence: the cost at the hours that are not passed at it, material and other costs as estimated. */
-    private Contingency contingency(EstimateSheet next, Money rate) {
-        if (said == null || said.confidence() == null) {
-            return Contingency.named(rates.contingencyPercent());
+    private PriceBasis basis(Money rate, Hours hours, Money material, Contingency contingency) {
+        return new PriceBasis(
+                hours,
+                rate,
+                rates.overheadRate(),
+                material,
+                sheet.next().other(),
+                contingency,
+                rates.margin(),
+                rates.roundingStep(),
+                rates.taxPercent());
+    }
+
+    /** What it may cost and leave at the price as it stands. */
+    public Optional<MoneyAtRisk> risk() {
+        if (cost == null) {
+            return Optional.empty();
         }
-        Hours hours = said.total().under(said.confidence());
-        Money cost = UnitPrice.of(rate)
-                .times(hours)
-                .plus(UnitPrice.of(rates.overheadRate()).times(hours))
-                .plus(next.material())
-                .plus(next.other());
-        return Contingency.upTo(cost);
+        return sum().map(
+                        sum -> cost.at(sum.price(), expected(cost), confidence().orElse(null)));
+    }
+
+    /** By the one formula from the expected hours and material, whatever the price was made from. */
+    private Money expected(CostSaid said) {
+        UnitPrice hour = UnitPrice.of(labourRate.amount().orElse(Money.ZERO));
+        return hour.times(said.hours())
+                .plus(UnitPrice.of(rates.overheadRate()).times(said.hours()))
+                .plus(said.material())
+                .plus(sheet.next().other());
     }
 
     /** The rates as a bid keeps them: a contingency from a chosen confidence is named by it, with the percentage it came to. */
     public EstimateRates offered() {
-        if (said == null || said.confidence() == null) {
+        Integer percent = confidence().orElse(null);
+        if (percent == null) {
             return rates;
         }
         BigDecimal share = sum().filter(sum -> sum.cost().isPositive())
@@ -76,7 +99,7 @@ public record WorkingSum(
                 rates.crew(),
                 rates.overheadRate(),
                 Percent.of(share),
-                "P" + said.confidence() + ", up to " + said.total().under(said.confidence()),
+                "P" + percent,
                 rates.margin(),
                 rates.roundingStep(),
                 rates.taxPercent());

@@ -3,27 +3,37 @@ package org.tallywright.learning;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.calibration.CostForecaster;
 import org.tallywright.calibration.Forecaster;
 import org.tallywright.calibration.HoursRange;
 import org.tallywright.calibration.RoundHours;
+import org.tallywright.estimates.CostBehind;
+import org.tallywright.estimates.CostSaid;
 import org.tallywright.estimates.EstimateSheet;
 import org.tallywright.estimates.HoursOutlook;
 import org.tallywright.estimates.HoursSaid;
+import org.tallywright.estimates.LabourRate;
 import org.tallywright.jobs.JobDesk;
+import org.tallywright.shared.Money;
 
 /** Forecasts an estimate's lines, and keeps the confidence at which a job's price is made. */
 @Service
 public class EstimateOutlook implements HoursOutlook {
     private final Forecaster forecaster;
+    private final CostForecaster costs;
+    private final CostPasts pasts;
     private final JobDesk jobs;
     private final JdbcClient jdbc;
 
-    EstimateOutlook(Forecaster forecaster, JobDesk jobs, JdbcClient jdbc) {
+    EstimateOutlook(Forecaster forecaster, CostForecaster costs, CostPasts pasts, JobDesk jobs, JdbcClient jdbc) {
         this.forecaster = forecaster;
+        this.costs = costs;
+        this.pasts = pasts;
         this.jobs = jobs;
         this.jdbc = jdbc;
     }
@@ -52,6 +62,53 @@ public class EstimateOutlook implements HoursOutlook {
                 RoundHours.of(all.p90()),
                 RoundHours.of(all.mean()));
         return new HoursSaid(each, total, said.jobs(), said.startingPercent(), confidence(job));
+    }
+
+    @Override
+    public CostSaid cost(EstimateSheet lines, LabourRate hour, Money overhead, HoursSaid hours) {
+        CostForecaster.Cost said = costs.of(
+                ids(lines),
+                new CostForecaster.Hour(hour.amount().orElse(Money.ZERO).amount(), crew(hour), overhead.amount()),
+                lines.materials().stream().map(EstimateOutlook::need).toList(),
+                lines.other().amount(),
+                pasts.today());
+        return new CostSaid(
+                hours.total().mean(),
+                Money.ofCents(said.materialCents()),
+                said.cents(),
+                new CostBehind(
+                        said.cents().length,
+                        said.seed(),
+                        hours.jobs(),
+                        hours.startingPercent(),
+                        said.materials(),
+                        said.yields(),
+                        said.priceSteps(),
+                        said.crewMatters(),
+                        said.crewJobs()));
+    }
+
+    /** A rate given by hand does not stray. */
+    private static List<CostForecaster.Worker> crew(LabourRate hour) {
+        return hour.byHand() != null
+                ? List.of()
+                : hour.parts().stream()
+                        .map(part -> new CostForecaster.Worker(
+                                part.person(),
+                                part.share().amount(),
+                                Objects.requireNonNull(part.burdened()).amount()))
+                        .toList();
+    }
+
+    private static CostForecaster.Need need(EstimateSheet.MaterialRow line) {
+        return new CostForecaster.Need(
+                line.materialId(),
+                line.net().quantity().amount(),
+                line.yield().amount(),
+                line.startingYield().amount(),
+                line.purchaseStep().amount(),
+                line.price().amount(),
+                line.freight().amount());
     }
 
     @Override

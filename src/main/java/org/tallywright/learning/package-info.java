@@ -10,7 +10,8 @@
             "catalog",
             "calibration",
             "jobs",
-            "estimates"
+            "estimates",
+            "materials"
         })
 @NullMarked
 package org.tallywright.learning;

@@ -101,13 +101,18 @@ public class MaterialLedger {
 
     /** What closed jobs say of each material, for learning its yield. */
     public List<YieldBook.Seen> finished() {
+        return finishedBefore(LocalDate.of(9999, 12, 31));
+    }
+
+    /** The same of jobs that were closed before that day. */
+    public List<YieldBook.Seen> finishedBefore(LocalDate day) {
         return jdbc.sql("""
                         select m.id as material, j.job_id as job, j.charged_quantity as charged, j.net_quantity as net,
                                m.starting_yield as starting, b.closed_on as "on"
                         from job_material j join material m on m.id = j.material_id
-                        join job b on b.id = j.job_id and b.state = 'closed'
+                        join job b on b.id = j.job_id and b.state = 'closed' and b.closed_on < ?
                         where j.net_quantity > 0 and j.charged_quantity > 0 and j.net_quantity <= j.charged_quantity
-                        order by b.closed_on, j.job_id, m.id""").query(YieldBook.Seen.class).list();
+                        order by b.closed_on, j.job_id, m.id""").param(day).query(YieldBook.Seen.class).list();
     }
 
     private static String matching() {

@@ -29,6 +29,23 @@ public class PaidPrices {
                         where p.material_id = ? order by p.bought_on desc, p.id desc limit 100""").param(material).query(Row.class).list();
     }
 
+    /**
+     * How prices moved from one purchase to the next before that day: for each material how many steps and the sum of their
+     * squared logarithms, each cut at double or half. Two purchases of one day make a step too.
+     */
+    public List<Steps> stepsBefore(LocalDate day) {
+        return jdbc.sql("""
+                        select material_id as material, count(*)::int as steps,
+                               sum(power(greatest(-ln(2.0), least(ln(2.0), ln(unit_price / before))), 2))::float8 as squares
+                        from (select material_id, unit_price,
+                                     lag(unit_price) over (partition by material_id order by bought_on, id) as before
+                              from purchase where bought_on < ? and unit_price > 0) p
+                        where before is not null group by material_id order by material_id""").param(day).query(Steps.class).list();
+    }
+
+    /** @param squares sum of the squared ln(unit price / the one before) */
+    public record Steps(UUID material, int steps, double squares) {}
+
     /** What was last paid for it, up to and with that day. */
     Optional<UnitPrice> lastUpTo(UUID material, LocalDate day) {
         return jdbc.sql("""

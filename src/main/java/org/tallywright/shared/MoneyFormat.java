@@ -29,6 +29,11 @@ public record MoneyFormat(String symbol, boolean symbolFirst, char point, char g
         return write(money.amount(), "#,##0.00");
     }
 
+    /** In whole units, for what is not known to the cent: {@code $9,413}. */
+    public String whole(Money money) {
+        return write(money.amount(), "#,##0");
+    }
+
     /** At least two places, up to four where the price has them: {@code $0.0125}. */
     public String format(UnitPrice price) {
         return write(price.amount(), "#,##0.00##");

@@ -136,6 +136,23 @@ class CostSplitTest {
                 .containsExactly(Cause.MATERIAL_USAGE);
     }
 
+    @Test
+    void tellsWhatTheBidHeldBeyondItsLines() {
+        TaskFigures done = task("done", 120, "1", new BigDecimal("88"), "1", 150, 0, new BigDecimal("110"));
+        List<SplitLine> split = CostSplit.of(
+                sums(165, new BigDecimal("121"), ZERO),
+                sums(150, new BigDecimal("110"), ZERO),
+                List.of(done),
+                ZERO,
+                0,
+                List.of(),
+                true);
+        assertThat(split)
+                .containsExactly(
+                        new SplitLine(Cause.EFFICIENCY, new BigDecimal("22.00"), 30),
+                        new SplitLine(Cause.BEYOND_LINES, new BigDecimal("-33.00"), -45));
+    }
+
     /** A few hundred made-up jobs with awkward figures: the lines add up to the difference to the cent, always. */
     @Test
     void addsUpWhateverTheFigures() {

@@ -4,13 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.tallywright.shared.Ids;
 import org.tallywright.shared.Money;
 import org.tallywright.shared.Percent;
 
 class LabourRateTest {
-    private static final LabourRate.Part OWNER = new LabourRate.Part("Ada Fenn", Percent.of("60"), Money.of("43.56"));
+    private static final LabourRate.Part OWNER =
+            new LabourRate.Part(Ids.next(), "Ada Fenn", Percent.of("60"), Money.of("43.56"));
     private static final LabourRate.Part HELPER =
-            new LabourRate.Part("Jonas Pell", Percent.of("40"), Money.of("27.94"));
+            new LabourRate.Part(Ids.next(), "Jonas Pell", Percent.of("40"), Money.of("27.94"));
 
     /** 0.6 x 43.56 + 0.4 x 27.94 = 37.312, rounded once. */
     @Test
@@ -25,7 +27,7 @@ class LabourRateTest {
 
     @Test
     void hasNoRateWithoutAWage() {
-        LabourRate.Part unpaid = new LabourRate.Part("Brannoc Tull", Percent.of("40"), null);
+        LabourRate.Part unpaid = new LabourRate.Part(Ids.next(), "Brannoc Tull", Percent.of("40"), null);
 
         LabourRate rate = new LabourRate(null, List.of(OWNER, unpaid));
         assertThat(rate.amount()).isEmpty();

@@ -57,7 +57,9 @@ class PriceSumTest {
 
         assertThat(Contingency.upTo(expected).on(expected)).isEqualTo(Money.ZERO);
         assertThat(Contingency.upTo(Money.of("912.50")).on(expected)).isEqualTo(Money.of("112.50"));
-        assertThat(Contingency.upTo(Money.of("700.00")).on(expected)).isEqualTo(Money.ZERO);
+        assertThat(Contingency.upTo(Money.of("700.00")).on(expected))
+                .as("the middle cost lies below the mean")
+                .isEqualTo(Money.of("-100.00"));
     }
 
     @Test

@@ -11,8 +11,12 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 import static org.tallywright.people.SamplePeople.signedIn;
 
+import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -20,14 +24,17 @@ import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.ResultActions;
 import org.tallywright.AppTest;
 import org.tallywright.calibration.SamplePast;
+import org.tallywright.estimates.CostSaid;
 import org.tallywright.estimates.EstimatePricer;
 import org.tallywright.estimates.HoursSaid;
+import org.tallywright.estimates.MoneyAtRisk;
 import org.tallywright.estimates.PriceSum;
 import org.tallywright.estimates.SampleEstimates;
 import org.tallywright.estimates.WorkingSum;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.jobs.SampleJobs;
 import org.tallywright.people.SamplePeople;
+import org.tallywright.shared.Ids;
 import org.tallywright.shared.Money;
 import org.tallywright.shared.UnitPrice;
 import org.tallywright.web.SignedIn;
@@ -64,7 +71,7 @@ class LearningWebTest {
                         .param("percent", percent)
                         .with(csrf())
                         .with(signedIn(me)))
-                .andExpect(redirectedUrl("/jobs/" + job.number() + "/estimate#outlook"));
+                .andExpect(redirectedUrl("/jobs/" + job.number() + "/estimate#price"));
     }
 
     @Test
@@ -76,12 +83,13 @@ class LearningWebTest {
         WorkingSum working = pricer.of(job.id());
         HoursSaid said = working.said();
         assertThat(said).isNotNull();
+        CostSaid cost = working.cost();
+        assertThat(cost).isNotNull();
         PriceSum sum = working.sum().orElseThrow();
-        Money hourly = Money.of("49.40").plus(working.rates().overheadRate());
-        Money more = UnitPrice.of(hourly)
-                .times(said.total().p80().minus(working.sheet().hours()));
-        assertThat(sum.contingency().minus(more).amount().abs())
-                .isLessThanOrEqualTo(Money.of("0.02").amount());
+        assertThat(sum.labour())
+                .isEqualTo(UnitPrice.of(Money.of("49.40")).times(said.total().mean()));
+        assertThat(sum.costWithContingency()).isEqualTo(cost.under(80));
+        assertThat(sum.contingency().amount()).isPositive();
         assertThat(sum.contingency()).isNotEqualTo(named);
         choose(job, ada, "0");
         assertThat(pricer.of(job.id()).sum().orElseThrow().contingency()).isEqualTo(named);
@@ -97,10 +105,14 @@ class LearningWebTest {
                 .andExpect(status().isOk())
                 .andExpect(content().string(containsString("From 4 finished jobs")))
                 .andExpect(content().string(containsString("P80, four times in five under")))
-                .andExpect(content().string(containsString("Price at it")));
+                .andExpect(content().string(containsString("Price at it")))
+                .andExpect(content().string(containsString("Loses money")))
+                .andExpect(content().string(containsString("take it as a hint")));
         see(people.lead(), path)
                 .andExpect(content().string(containsString("From 4 finished jobs")))
                 .andExpect(content().string(not(containsString("Price at it"))))
+                .andExpect(content().string(not(containsString("Loses money"))))
+                .andExpect(content().string(not(containsString("profit"))))
                 .andExpect(content().string(not(containsString("49.40"))));
     }
 
@@ -115,7 +127,111 @@ class LearningWebTest {
                         select concat_ws(' ', calibration_id = (select id from calibration where current), seed > 0, confidence,
                             cardinality(hours), hours[20] < hours[180]) from bid_forecast where bid_id = ?""").param(bid).query(String.class).single();
         assertThat(kept).isEqualTo("t t 90 200 t");
-        see(ada, "/bids/" + bid + "/sums").andExpect(content().string(containsString("P90, up to")));
+        see(ada, "/bids/" + bid + "/sums").andExpect(content().string(containsString("Contingency, up to P90")));
+    }
+
+    /** The working estimate and the bid issued from it read the same, and the bid stays so when the shop learns more. */
+    @Test
+    void anIssuedBidShowsWhatTheEstimateShowedAndStaysSo() throws Exception {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 3, "1.2");
+        JobRef job = estimates.windowSeat(ada);
+        choose(job, ada, "80");
+        String estimate = body(ada, "/jobs/" + job.number() + "/estimate");
+        UUID bid = estimates.issued(job, ada);
+        String issued = body(ada, "/bids/" + bid + "/sums");
+        for (String rung : List.of(
+                "Labour",
+                "Material",
+                "Overhead",
+                "Expected cost",
+                "Contingency, up to P80",
+                "Margin",
+                "Price",
+                "Cost, 80 % range",
+                "Expected profit",
+                "Loses money")) {
+            assertThat(rung(issued, rung))
+                    .as(rung)
+                    .isEqualTo(rung(estimate, rung))
+                    .isNotEmpty();
+        }
+        past.job(ada, LocalDate.of(2026, 11, 2), "3");
+        past.calibrated();
+        choose(job, ada, "50");
+        jdbc.sql("update material set starting_yield = 0.2").update();
+        String rest = "<h2>Inside";
+        assertThat(part(body(ada, "/bids/" + bid + "/sums"), rest)).isEqualTo(part(issued, rest));
+    }
+
+    private String body(SignedIn me, String path) throws Exception {
+        return see(me, path).andReturn().getResponse().getContentAsString();
+    }
+
+    private static String part(String page, String from) {
+        return page.substring(page.indexOf(from)).replaceAll("name=\"_csrf\" value=\"[^\"]*\"", "");
+    }
+
+    /** The figure beside a name in the ladder; where there are two, the first. */
+    private static String rung(String page, String name) {
+        Matcher found = Pattern.compile("<summary><span>" + Pattern.quote(name)
+                        + "</span>\\s*<span class=\"rung-value\">([^<]*)</span>")
+                .matcher(page);
+        return found.find() ? found.group(1) : "";
+    }
+
+    @Test
+    void aPriceAtTheMiddleLiesBelowOneAtP80AndLosesMoreOften() throws Exception {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 6, "1.1");
+        JobRef job = estimates.windowSeat(ada);
+        choose(job, ada, "50");
+        WorkingSum middle = pricer.of(job.id());
+        choose(job, ada, "90");
+        WorkingSum careful = pricer.of(job.id());
+        assertThat(middle.sum().orElseThrow().contingency().isNegative()).isTrue();
+        assertThat(middle.sum().orElseThrow().price())
+                .isLessThan(careful.sum().orElseThrow().price());
+        assertThat(middle.risk().orElseThrow().loss())
+                .isGreaterThan(careful.risk().orElseThrow().loss());
+        assertThat(middle.risk().orElseThrow().expected())
+                .isEqualTo(careful.risk().orElseThrow().expected());
+    }
+
+    /** Wages, prices and yields move the range of the cost, not the hours that a lead may see. */
+    @Test
+    void scatteredPricesWidenTheCost() {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 3, "1");
+        JobRef job = estimates.windowSeat(ada);
+        MoneyAtRisk calm = pricer.of(job.id()).risk().orElseThrow();
+        UUID oak = jdbc.sql("select id from material where code = 'white_oak'")
+                .query(UUID.class)
+                .single();
+        String[] paid = {"9", "17", "8.5", "18", "9", "17.5", "10", "19"};
+        for (int n = 0; n < paid.length; n++) {
+            bought(oak, paid[n], LocalDate.of(2026, 2, 1).plusDays(n), ada);
+        }
+        past.job(ada, LocalDate.of(2026, 11, 2), "1");
+        past.calibrated();
+        MoneyAtRisk wild = pricer.of(job.id()).risk().orElseThrow();
+        assertThat(wild.behind().priceSteps()).isEqualTo(7);
+        assertThat(wild.high().minus(wild.low()))
+                .isGreaterThan(calm.high().minus(calm.low()).times(new BigDecimal("1.3")));
+    }
+
+    private void bought(UUID material, String price, LocalDate on, SignedIn by) {
+        people.asShop(() -> jdbc.sql("""
+                        insert into purchase (id, material_id, quantity, unit_price, amount, bought_on, bought_by, version)
+                        values (?, ?, 10, ?, ?, ?, ?, 0)""")
+                .params(
+                        Ids.next(),
+                        material,
+                        new BigDecimal(price),
+                        new BigDecimal(price).multiply(BigDecimal.TEN),
+                        on,
+                        by.personId())
+                .update());
     }
 
     @Test

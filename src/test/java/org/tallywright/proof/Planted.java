@@ -27,6 +27,9 @@ record Planted(String what, Pattern spellings, Set<Reader> hiddenFrom, boolean o
             figure("a price to the client", "9[.,' \\u00a0\\u202f\\u2009]?413", LEAD, HELPER),
             figure("a margin", "27[.,]37|27[.,]4", LEAD, HELPER, BOOKKEEPER, STRANGER),
             figure("a margin in money", "2[.,' \\u00a0\\u202f\\u2009]?571[.,]43", LEAD, HELPER, BOOKKEEPER, STRANGER),
+            figure("an expected profit", "1[.,' \\u00a0\\u202f\\u2009]?846[.,]29", LEAD, HELPER, BOOKKEEPER, STRANGER),
+            figure("an expected cost", "7[.,' \\u00a0\\u202f\\u2009]?566[.,]71", LEAD, HELPER, BOOKKEEPER, STRANGER),
+            phrase("how often a price loses money", "Loses money|in 100\\b", LEAD, HELPER, BOOKKEEPER, STRANGER),
             figure("another cost", "487[.,]?31", LEAD, HELPER, STRANGER),
             figure("estimated hours", "10 ?h ?13|10:13|613|10[.,]22|10[.,]2 ?h", HELPER, BOOKKEEPER, STRANGER),
             figure("another's minutes", "2 ?h ?17|2:17|137|2[.,]28", HELPER, STRANGER),
@@ -97,6 +100,13 @@ record Planted(String what, Pattern spellings, Set<Reader> hiddenFrom, boolean o
                             rounding_amount = 0, price_amount = 9413, tax_amount = 0, total_amount = 9413,
                             document = regexp_replace(document::text, '\\$[0-9,]+\\.[0-9]{2}', '$9,413.00', 'g')::jsonb
                         where job_id = ? and kind = 'bid'""").param(job).update();
+        jdbc.sql("""
+                        insert into bid_cost (bid_id, confidence, expected_amount, low_amount, likely_amount, high_amount, p80_amount,
+                            loss_percent, profit_amount, draws, seed, jobs, starting_percent, materials, yields, price_steps,
+                            crew_matters, crew_jobs)
+                        select id, 80, 7566.71, 6000, 7500, 9000, 8200, 6.4, 1846.29, 2000, 1, 6, 50, 2, 1, 3, true, 2
+                        from bid where job_id = ? and kind = 'bid'
+                        on conflict (bid_id) do update set expected_amount = 7566.71, profit_amount = 1846.29""").param(job).update();
         jdbc.sql("""
                         update purchase set quantity = 13, unit_price = 17.93, freight_amount = 0, amount = 233.09
                         where id = (select id from purchase where job_id = ? order by bought_on desc, id limit 1)""").param(job).update();

@@ -9,6 +9,7 @@ import org.tallywright.calibration.engine.model.ModeSearch;
 import org.tallywright.calibration.engine.model.ModelData;
 import org.tallywright.calibration.engine.model.ModelPoint;
 import org.tallywright.calibration.engine.model.NinePoints;
+import org.tallywright.calibration.engine.model.NormalMixture;
 import org.tallywright.calibration.engine.model.WeightedPoint;
 
 /**
@@ -223,5 +224,21 @@ final class BaseModel {
 
     List<String> conditions() {
         return conditions;
+    }
+
+    /** A condition's effect on ln(actual/estimate): what is believed before any data where it does not count. */
+    NormalMixture conditionEffect(String condition) {
+        int at = conditions.indexOf(condition);
+        if (at < 0) {
+            return NormalMixture.of(0, settings.priors().conditionSd());
+        }
+        Effect effect =
+                Effect.seen("condition " + condition, 1 + (settings.base().slope() ? 1 : 0) + at, 1);
+        return new NormalMixture(
+                points.stream().mapToDouble(WeightedPoint::weight).toArray(),
+                points.stream().mapToDouble(p -> effect.mean(p.point())).toArray(),
+                points.stream()
+                        .mapToDouble(p -> Math.sqrt(effect.covariance(effect, p.point())))
+                        .toArray());
     }
 }

@@ -4,7 +4,9 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.tallywright.calibration.engine.model.CommonDraws;
 import org.tallywright.calibration.engine.model.ModelPoint;
 import org.tallywright.calibration.engine.model.NormalMixture;
@@ -108,17 +110,15 @@ public final class Calibration {
         return new JobForecast(
                 unwidened.widened(widen),
                 unwidened,
+                Draws.of(unwidened.widened(total, widen)),
                 lines,
                 List.copyOf(forecasts),
                 estimate > 0 ? starting / estimate : 1);
     }
 
-    /**
-     * The draws behind a job's line total, each task's hours multiplied by a factor of its own: with burdened rates as factors
-     * these are draws of its labour cost, in the same order for every call, to be added to other drawn costs.
-     */
-    public double[] lineDraws(List<PlannedTask> tasks, double[] factor) {
-        return totals(tasks, factor, new ArrayList<>());
+    /** The draws of the tasks' hours added up, each multiplied by a factor of its own, in the same order for every call. */
+    public Draws lineDraws(List<PlannedTask> tasks, double[] factor) {
+        return Draws.of(totals(tasks, factor, new ArrayList<>()));
     }
 
     private double[] totals(List<PlannedTask> tasks, double[] factor, List<TaskForecast> forecasts) {
@@ -234,6 +234,30 @@ public final class Calibration {
     /** Site conditions with enough history to count. */
     public List<String> conditions() {
         return base.conditions();
+    }
+
+    /** What a condition does and how much is known of it; the same for one that does not count yet or was never met. */
+    public ConditionEffect conditionEffect(String condition) {
+        Set<String> jobs = new TreeSet<>();
+        Set<String> otherJobs = new TreeSet<>();
+        int tasks = 0;
+        for (Observation task : learnt.tasks()) {
+            boolean held = task.conditions().contains(condition);
+            tasks += held ? 1 : 0;
+            (held ? jobs : otherJobs).add(task.job());
+        }
+        Distribution factor =
+                Distribution.ofLogRatios(base.conditionEffect(condition).quantiles(), 1);
+        return new ConditionEffect(
+                condition,
+                base.conditions().contains(condition),
+                tasks,
+                jobs.size(),
+                learnt.size() - tasks,
+                otherJobs.size(),
+                factor.low80(),
+                factor.median(),
+                factor.high80());
     }
 
     /** The figures of the fit. */

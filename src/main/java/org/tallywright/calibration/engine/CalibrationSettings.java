@@ -12,6 +12,11 @@ package org.tallywright.calibration.engine;
 public record CalibrationSettings(
         Priors priors, BaseSettings base, SimilaritySettings similarity, TotalSettings totals, Limits limits) {
 
+    /** Jobs on each side of a site condition from which it may count. */
+    public static final int CONDITION_JOBS = 3;
+
+    private static final long YIELD_SEED = 20_260_102L;
+
     /** What a shop starts with. */
     public static CalibrationSettings standard() {
         return new CalibrationSettings(
@@ -22,12 +27,13 @@ public record CalibrationSettings(
                 Limits.standard());
     }
 
-    /** For yields: no weights, no slope, no top layer, closer priors. */
+    /** For yields: no weights, no slope, no top layer, closer priors; draws of its own, so that no yield follows the hours. */
     public static CalibrationSettings forYields() {
         return standard()
                 .withPriors(Priors.ofYields())
                 .withBase(BaseSettings.plain())
                 .withSimilarity(SimilaritySettings.none())
+                .withTotals(TotalSettings.standard().withSeed(YIELD_SEED))
                 .withLimits(new Limits(2, 0));
     }
 

@@ -14,7 +14,6 @@ import java.util.TreeSet;
 final class Columns {
 
     private static final double CENTRE = 2;
-    private static final int CONDITION_JOBS = 3;
 
     private Columns() {}
 
@@ -39,9 +38,9 @@ final class Columns {
                 && side.stream()
                                 .map(Observation::job)
                                 .distinct()
-                                .limit(CONDITION_JOBS)
+                                .limit(CalibrationSettings.CONDITION_JOBS)
                                 .count()
-                        == CONDITION_JOBS;
+                        == CalibrationSettings.CONDITION_JOBS;
     }
 
     static double[] weights(List<Observation> tasks, BaseSettings base, LocalDate asOf) {

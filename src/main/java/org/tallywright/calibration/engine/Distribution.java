@@ -172,6 +172,16 @@ public final class Distribution {
         return ofQuantiles(wide);
     }
 
+    /** The draws that this was made from, widened in the same way. */
+    double[] widened(double[] draws, double factor) {
+        double median = median();
+        double[] wide = draws.clone();
+        for (int d = 0; d < wide.length && factor != 1 && median > 0; d++) {
+            wide[d] = median * Math.pow(wide[d] / median, factor);
+        }
+        return wide;
+    }
+
     @Override
     public boolean equals(Object other) {
         return other instanceof Distribution that && Arrays.equals(quantiles, that.quantiles) && mean == that.mean;

@@ -7,6 +7,7 @@ import java.util.List;
  *
  * @param hours all person-hours, those on no estimate line included; its median is never the sum of the lines' medians
  * @param unwidened the same before the shop's own record widened it; this is the one to store and to judge later
+ * @param draws the draws behind {@code hours}, to be added to other drawn amounts
  * @param lineHours person-hours of the tasks on the estimate alone; its mean is the sum of the tasks' means
  * @param tasks the forecast of each task, in the order asked
  * @param startingShare how much of it is still the starting rate, tasks weighted by their estimates
@@ -14,6 +15,7 @@ import java.util.List;
 public record JobForecast(
         Distribution hours,
         Distribution unwidened,
+        Draws draws,
         Distribution lineHours,
         List<TaskForecast> tasks,
         double startingShare) {

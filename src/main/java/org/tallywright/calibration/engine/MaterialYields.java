@@ -45,14 +45,33 @@ public final class MaterialYields {
 
     /** The yield of a material under a condition, either of them known or new. */
     public YieldForecast forecast(String material, String condition, double startingYield) {
-        List<WorkerShare> people = condition.isBlank() ? List.of() : WorkerShare.alone(condition);
-        TaskForecast found =
-                calibration.taskForecast(new PlannedTask(material, material, people, startingYield, Set.of()));
+        TaskForecast found = calibration.taskForecast(planned(material, condition, startingYield));
         double[] quantiles = found.hours().quantiles();
         for (int m = 0; m < quantiles.length; m++) {
             quantiles[m] = Math.min(1, quantiles[m]);
         }
         return new YieldForecast(Distribution.ofQuantiles(quantiles), found.observations(), found.startingShare());
+    }
+
+    /** Draws of the same yield, cut at 1; what all materials of one job share moves them together. */
+    public Draws draws(String material, String condition, double startingYield) {
+        double[] yields = calibration
+                .lineDraws(List.of(planned(material, condition, startingYield)), new double[] {1})
+                .values();
+        for (int d = 0; d < yields.length; d++) {
+            yields[d] = Math.min(1, yields[d]);
+        }
+        return Draws.of(yields);
+    }
+
+    private static PlannedTask planned(String material, String condition, double startingYield) {
+        List<WorkerShare> people = condition.isBlank() ? List.of() : WorkerShare.alone(condition);
+        return new PlannedTask(material, material, people, startingYield, Set.of());
+    }
+
+    /** Own purchases of a material behind its yield. */
+    public int observationsOf(String material) {
+        return calibration.observationsOf(material);
     }
 
     /** What was left out, and why. */

@@ -47,6 +47,8 @@ class RateController {
                 "own", all.stream().filter(entry -> entry.tasks() > 0).toList());
         model.addAttribute(
                 "others", all.stream().filter(entry -> entry.tasks() == 0).toList());
+        model.addAttribute(
+                "conditions", book.conditions().stream().map(ConditionRow::of).toList());
         return "calibration/rates";
     }
 

@@ -34,6 +34,12 @@ final class RateWords {
         return percent == 0 ? "no difference" : percent > 0 ? percent + " % more" : -percent + " % less";
     }
 
+    /** {@code 12 % longer}, {@code 4 % shorter}, {@code as long}. */
+    static String longer(double ratio) {
+        long percent = Math.round(100 * (ratio - 1));
+        return percent == 0 ? "as long" : percent > 0 ? percent + " % longer" : -percent + " % shorter";
+    }
+
     /** {@code 12 % more than the older half}, {@code as much as the older half}. */
     static String than(double ratio, String other) {
         return Math.round(100 * (ratio - 1)) == 0 ? "as much as " + other : percent(ratio) + " than " + other;

@@ -29,12 +29,8 @@ record EstimatePage(
         @Nullable Outlook outlook,
         @Nullable OwnersPart money) {
 
-    /**
-     * What finished work says of the hours; hours only.
-     *
-     * @param chosen 0 for the named percentage, else 50, 80 or 90
-     */
-    record Outlook(HoursSaid said, List<OutlookLine> lines, String chosen) {}
+    /** What finished work says of the hours; hours only. */
+    record Outlook(HoursSaid said, List<OutlookLine> lines) {}
 
     record OutlookLine(String name, Hours estimated, HoursSaid.Line said) {}
 
@@ -42,6 +38,9 @@ record EstimatePage(
     record Group(String name, List<EstimateSheet.TaskRow> tasks, Hours hours) {}
 
     /**
+     * @param confidence the price is made at: 50, 80 or 90, 0 for the named percentage, empty where there is no choice
+     * @param risk what it may cost and leave, or none
+     * @param hint how far that can be trusted, or empty
      * @param why what stands in the way of a price, or empty
      * @param next "bid" or "change order"
      * @param canIssue whether there is something to issue
@@ -49,7 +48,10 @@ record EstimatePage(
     record OwnersPart(
             List<EstimateSheet.OtherRow> others,
             Money other,
+            String confidence,
             List<Rung> ladder,
+            List<Rung> risk,
+            String hint,
             String why,
             String next,
             boolean canIssue,
@@ -64,7 +66,7 @@ record EstimatePage(
      * @param kind step, sum or price: how heavy the line is drawn
      * @param formula how it is computed, in the figures used
      */
-    record Rung(String name, Money value, String kind, String formula, List<Entry> entries) {}
+    record Rung(String name, String value, String kind, String formula, List<Entry> entries) {}
 
     record Entry(String text, String value) {}
 

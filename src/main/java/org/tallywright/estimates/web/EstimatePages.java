@@ -18,6 +18,7 @@ import org.tallywright.estimates.EstimateSheet.BidRow;
 import org.tallywright.estimates.EstimateSheet.TaskRow;
 import org.tallywright.estimates.HoursSaid;
 import org.tallywright.estimates.MissingKinds;
+import org.tallywright.estimates.PriceBasis;
 import org.tallywright.estimates.PriceSum;
 import org.tallywright.estimates.WorkingSum;
 import org.tallywright.estimates.web.EstimatePage.BidLine;
@@ -36,12 +37,14 @@ import org.tallywright.web.Tag;
 class EstimatePages {
     private final EstimatePricer pricer;
     private final Ladder ladder;
+    private final RiskRungs risk;
     private final ShopDates dates;
     private final ShopConventions shop;
 
-    EstimatePages(EstimatePricer pricer, Ladder ladder, ShopDates dates, ShopConventions shop) {
+    EstimatePages(EstimatePricer pricer, Ladder ladder, RiskRungs risk, ShopDates dates, ShopConventions shop) {
         this.pricer = pricer;
         this.ladder = ladder;
+        this.risk = risk;
         this.dates = dates;
         this.shop = shop;
     }
@@ -86,8 +89,7 @@ class EstimatePages {
                 lines.add(new EstimatePage.OutlookLine(task.name(), task.hours(), line));
             }
         }
-        Integer chosen = said.confidence();
-        return new EstimatePage.Outlook(said, lines, chosen == null ? "0" : chosen.toString());
+        return new EstimatePage.Outlook(said, lines);
     }
 
     private static List<Group> groups(EstimateSheet sheet, String by) {
@@ -115,13 +117,18 @@ class EstimatePages {
         return new OwnersPart(
                 working.sheet().others(),
                 working.sheet().other(),
+                working.cost() == null
+                        ? ""
+                        : working.confidence().map(Object::toString).orElse("0"),
                 next.isEmpty() ? List.of() : ladder.of(working),
+                working.risk().map(risk::of).orElse(List.of()),
+                working.risk().map(RiskRungs::hint).orElse(""),
                 why(working, next, change),
                 change ? "change order" : "bid",
                 !next.isEmpty() && sum.isPresent(),
                 change ? "The next change order" : "The price",
                 sum.map(s -> s.keptMargin() + " %").orElse(""),
-                perHour(next.hours(), sum),
+                perHour(working.basis().map(PriceBasis::hours).orElse(Hours.ZERO), sum),
                 working.bids().stream().map(this::line).toList());
     }
 

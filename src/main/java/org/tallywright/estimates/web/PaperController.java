@@ -17,9 +17,12 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.tallywright.estimates.AcceptedBid;
 import org.tallywright.estimates.BidDesk;
 import org.tallywright.estimates.BidPaper;
+import org.tallywright.estimates.BidTask;
 import org.tallywright.estimates.Bids;
+import org.tallywright.estimates.MoneyAtRisk;
 import org.tallywright.estimates.web.EstimatePage.Entry;
 import org.tallywright.jobs.JobDesk;
+import org.tallywright.shared.Hours;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopClock;
 import org.tallywright.shared.ShopConventions;
@@ -39,14 +42,23 @@ class PaperController {
     private final BidDesk desk;
     private final JobDesk jobs;
     private final Ladder ladder;
+    private final RiskRungs risk;
     private final ShopClock clock;
     private final ShopConventions shop;
 
-    PaperController(Bids bids, BidDesk desk, JobDesk jobs, Ladder ladder, ShopClock clock, ShopConventions shop) {
+    PaperController(
+            Bids bids,
+            BidDesk desk,
+            JobDesk jobs,
+            Ladder ladder,
+            RiskRungs risk,
+            ShopClock clock,
+            ShopConventions shop) {
         this.bids = bids;
         this.desk = desk;
         this.jobs = jobs;
         this.ladder = ladder;
+        this.risk = risk;
         this.clock = clock;
         this.shop = shop;
     }
@@ -130,7 +142,13 @@ class PaperController {
         model.addAttribute("bid", inside);
         model.addAttribute("tag", EstimatePages.tag(paper.standing()));
         model.addAttribute("job", jobs.get(paper.jobId()));
-        model.addAttribute("ladder", ladder.of(inside.sums(), materials, others));
+        MoneyAtRisk said = bids.risk(paper.id()).orElse(null);
+        model.addAttribute("ladder", ladder.of(inside, said == null ? null : said.confidence(), materials, others));
+        model.addAttribute("risk", said == null ? List.of() : risk.of(said));
+        model.addAttribute("hint", said == null ? "" : RiskRungs.hint(said));
+        model.addAttribute(
+                "lineHours",
+                Hours.sum(inside.tasks().stream().map(BidTask::hours).toList()));
         model.addAttribute("form", form);
         model.addAttribute("errors", errors);
         return "estimates/sums";

@@ -36,7 +36,8 @@ record JobPage(
      */
     record Rights(boolean plan, boolean work, boolean punch, boolean signOff, boolean decide, boolean seesHours) {}
 
-    record Fact(String name, String value) {}
+    /** @param href where the value leads, or null */
+    record Fact(String name, String value, @Nullable String href) {}
 
     /**
      * @param what quantity and unit

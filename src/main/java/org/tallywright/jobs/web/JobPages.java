@@ -62,7 +62,7 @@ class JobPages {
         return new JobPage(
                 head,
                 may,
-                facts(job),
+                facts(job, me),
                 may.seesHours() && !job.note().isEmpty() ? job.note() : null,
                 next.stream().map(lines::of).toList(),
                 (int) tasks.stream().filter(t -> t.state().isOpen()).count(),
@@ -121,11 +121,14 @@ class JobPages {
         return rows.stream().collect(Collectors.toMap(id, r -> r, (a, b) -> a, LinkedHashMap::new));
     }
 
-    private List<JobPage.Fact> facts(JobPageRows.JobRow job) {
+    private List<JobPage.Fact> facts(JobPageRows.JobRow job, SignedIn me) {
         List<JobPage.Fact> facts = new ArrayList<>();
         add(facts, "Access", job.accessNote());
         add(facts, "Telephone", job.phone());
-        add(facts, "At the site", conditions(job));
+        String conditions = conditions(job);
+        if (!conditions.isEmpty()) {
+            facts.add(new JobPage.Fact("At the site", conditions, me.seesEstimates() ? "/rates#conditions" : null));
+        }
         add(facts, "Opened", dates.day(job.openedOn()));
         add(facts, "Accepted", job.acceptedOn() == null ? "" : dates.day(job.acceptedOn()));
         add(facts, "Closed", job.closedOn() == null ? "" : dates.day(job.closedOn()));
@@ -134,7 +137,7 @@ class JobPages {
 
     private static void add(List<JobPage.Fact> facts, String name, String value) {
         if (!value.isEmpty()) {
-            facts.add(new JobPage.Fact(name, value));
+            facts.add(new JobPage.Fact(name, value, null));
         }
     }
 

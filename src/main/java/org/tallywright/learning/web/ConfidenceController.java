@@ -40,6 +40,6 @@ class ConfidenceController {
         };
         outlook.choose(job.id(), chosen, me.personId());
         Flash.done(redirect, "The price follows it.");
-        return "redirect:/jobs/" + job.number() + "/estimate#outlook";
+        return "redirect:/jobs/" + job.number() + "/estimate#price";
     }
 }

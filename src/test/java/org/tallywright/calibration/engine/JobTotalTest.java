@@ -83,7 +83,7 @@ class JobTotalTest {
     void labourCostFollowsTheSameDraws() {
         List<PlannedTask> lines = lines(6);
         double[] rates = {50, 50, 50, 50, 50, 50};
-        double[] cost = large.lineDraws(lines, rates);
+        double[] cost = large.lineDraws(lines, rates).values();
         assertThat(Distribution.ofDraws(cost).p80())
                 .isCloseTo(50 * large.jobForecast(lines).hours().p80(), within(1e-6));
     }

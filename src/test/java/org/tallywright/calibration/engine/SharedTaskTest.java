@@ -75,9 +75,21 @@ class SharedTaskTest {
             }
         }
         assertThat(SampleShop.fit(few).conditions()).isEmpty();
+        ConditionEffect unknown = SampleShop.fit(few).conditionEffect("occupied home");
+        assertThat(unknown.counts()).isFalse();
+        assertThat(unknown.tasks()).isEqualTo(6);
+        assertThat(unknown.jobs()).isEqualTo(1);
+        assertThat(unknown.median()).isCloseTo(1, within(0.001));
+        assertThat(unknown.high()).isCloseTo(Math.exp(0.15 * 1.2815516), within(0.001));
         Calibration calibration =
                 Calibrator.fit(many, CalibrationSettings.standard().withSimilarity(SimilaritySettings.none()));
         assertThat(calibration.conditions()).containsExactly("occupied home");
+        ConditionEffect known = calibration.conditionEffect("occupied home");
+        assertThat(known.counts()).isTrue();
+        assertThat(known.tasks() + known.otherTasks()).isEqualTo(120);
+        assertThat(Math.log(known.median())).as("0.3, shrunk").isBetween(0.15, 0.3);
+        assertThat(Math.log(known.high()) - Math.log(known.low())).isBetween(0.05, 0.35);
+        assertThat(calibration.conditionEffect("stairs").tasks()).isZero();
         double with = calibration
                 .taskForecast(new PlannedTask("n", "kind", WorkerShare.alone("w"), 4, Set.of("occupied home")))
                 .hours()

@@ -10,8 +10,10 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 import static org.tallywright.people.SamplePeople.signedIn;
 
+import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.MockMvc;
 import org.tallywright.AppTest;
 import org.tallywright.calibration.RateBook;
@@ -33,6 +35,9 @@ class RateWebTest {
 
     @Autowired
     RateBook book;
+
+    @Autowired
+    JdbcClient jdbc;
 
     @Test
     void saysWhatBelongsHereWhileNothingIsLearnt() throws Exception {
@@ -60,6 +65,36 @@ class RateWebTest {
                 .andExpect(content().string(containsString("no clear change")))
                 .andExpect(content().string(containsString("Bookcase of 2026-03-02")))
                 .andExpect(content().string(containsString("the starting rate</button>")));
+    }
+
+    @Test
+    void saysWhichSiteConditionsCount() throws Exception {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 8, "1");
+        upstairs("closed_on < date '2026-06-30'");
+        past.calibrated();
+        mvc.perform(get("/rates").with(signedIn(people.lead())))
+                .andExpect(content().string(containsString("Which site conditions count")))
+                .andExpect(content().string(containsString("off until the shop has data")))
+                .andExpect(content().string(containsString("still missing 4 finished tasks with it")))
+                .andExpect(content().string(containsString("12 finished tasks on 3 more jobs with it")));
+        past.jobs(ada, 3, "1");
+        past.jobs(ada, 4, "1.4");
+        upstairs("id in (select job_id from time_entry where minutes = 336)");
+        past.calibrated();
+        mvc.perform(get("/rates").with(signedIn(people.lead())))
+                .andExpect(content().string(containsString("% longer</b> <small>four times in five between")));
+    }
+
+    private void upstairs(String which) {
+        UUID site = Ids.next();
+        jdbc.sql("insert into site (id, client_id, address, stairs, version)"
+                        + " select ?, client_id, '4 Tower Hill', true, 0 from job limit 1")
+                .param(site)
+                .update();
+        jdbc.sql("update job set site_id = ?, client_id = (select client_id from site where id = ?) where " + which)
+                .params(site, site)
+                .update();
     }
 
     @Test
