@@ -37,10 +37,36 @@ class MainPagesQueryCountTest {
         Map<String, List<String>> few = counts(shop);
         growth.tenfold(shop.job());
         Map<String, List<String>> many = counts(shop);
+        many.forEach((page, statements) -> System.out.println("Statements: " + page + " "
+                + few.getOrDefault(page, List.of()).size() + ", with ten times the rows " + statements.size()));
+        assertThat(grown(few, many))
+                .as("statements of a page, at most " + MOST + " and no more for more rows")
+                .isEmpty();
+    }
+
+    /** A page that asks once for each row, and one that asks too often whatever the rows. */
+    @Test
+    void findAPageThatAsksForEachRow() throws Exception {
+        Map<String, List<String>> few = Map.of("rows", asked(2), "steady", asked(3), "long", asked(MOST + 1));
+        Map<String, List<String>> many = Map.of("rows", asked(20), "steady", asked(3), "long", asked(MOST + 1));
+        assertThat(grown(few, many))
+                .hasSize(2)
+                .anyMatch(line -> line.startsWith("rows: 2 then 20, more of [select 3"))
+                .anyMatch(line -> line.startsWith("long: 25 then 25"));
+    }
+
+    private List<String> asked(int times) throws Exception {
+        return QueryCount.of(() -> {
+            for (int row = 1; row <= times; row++) {
+                jdbc.sql("select " + row).query(Integer.class).single();
+            }
+        });
+    }
+
+    private static List<String> grown(Map<String, List<String>> few, Map<String, List<String>> many) {
         List<String> grown = new ArrayList<>();
         many.forEach((page, statements) -> {
             int before = few.getOrDefault(page, List.of()).size();
-            System.out.println("Statements: " + page + " " + before + ", with ten times the rows " + statements.size());
             if (statements.size() > before || statements.size() > MOST) {
                 List<String> more = new ArrayList<>(statements);
                 few.getOrDefault(page, List.of()).forEach(more::remove);
@@ -48,9 +74,7 @@ class MainPagesQueryCountTest {
                         + more.stream().limit(3).toList());
             }
         });
-        assertThat(grown)
-                .as("statements of a page, at most " + MOST + " and no more for more rows")
-                .isEmpty();
+        return grown;
     }
 
     private Map<String, List<String>> counts(WholeShop shop) throws Exception {

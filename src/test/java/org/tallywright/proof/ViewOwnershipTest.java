@@ -19,6 +19,7 @@ import org.springframework.core.io.Resource;
 import org.springframework.core.io.support.PathMatchingResourcePatternResolver;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.modulith.ApplicationModule;
+import org.springframework.transaction.support.TransactionTemplate;
 import org.tallywright.AppTest;
 
 /**
@@ -37,24 +38,46 @@ class ViewOwnershipTest {
     @Autowired
     JdbcClient jdbc;
 
+    @Autowired
+    TransactionTemplate transaction;
+
     @Test
     void viewsReadOnlyWhatTheirModuleMayKnow() throws Exception {
         Map<String, String> owners = owners();
         List<String> wrong = new ArrayList<>();
         for (Resource file : files("classpath:db/view/*.sql")) {
             String module = String.valueOf(file.getFilename()).replaceFirst("R__([a-z]+).*", "$1");
-            Set<String> known = new HashSet<>(allowed(module));
-            known.add(module);
             Matcher view = VIEW.matcher(text(file));
             assertThat(view.find()).as("%s creates a view", file.getFilename()).isTrue();
-            for (String used : used(view.group(1))) {
-                String owner = owners.getOrDefault(used, "view " + used);
-                if (!known.contains(owner)) {
-                    wrong.add(view.group(1) + " of " + module + " reads " + used + " of " + owner);
-                }
-            }
+            wrong.addAll(foreign(module, view.group(1), owners));
         }
         assertThat(wrong).isEmpty();
+    }
+
+    @Test
+    void findsAViewThatReadsWhatItsModuleMayNotKnow() throws Exception {
+        Map<String, String> owners = owners();
+        List<String> wrong = transaction.execute(status -> {
+            status.setRollbackOnly();
+            jdbc.sql("create view planted_peek as select c.name, w.wage_amount from client c cross join wage w")
+                    .update();
+            return foreign("clients", "planted_peek", owners);
+        });
+        assertThat(wrong).containsExactly("planted_peek of clients reads wage of people");
+    }
+
+    /** What a view of that module reads beyond its own tables and those of the modules it may know. */
+    private List<String> foreign(String module, String view, Map<String, String> owners) {
+        Set<String> known = new HashSet<>(allowed(module));
+        known.add(module);
+        List<String> foreign = new ArrayList<>();
+        for (String used : used(view)) {
+            String owner = owners.getOrDefault(used, "view " + used);
+            if (!known.contains(owner)) {
+                foreign.add(view + " of " + module + " reads " + used + " of " + owner);
+            }
+        }
+        return foreign;
     }
 
     @Test
@@ -91,9 +114,14 @@ class ViewOwnershipTest {
                         where r.ev_class = ?::regclass and used.oid <> r.ev_class""").param(view).query(String.class).list());
     }
 
-    private static List<String> allowed(String module) throws ClassNotFoundException {
-        ApplicationModule listed =
-                Class.forName("org.tallywright." + module + ".package-info").getAnnotation(ApplicationModule.class);
+    private static List<String> allowed(String module) {
+        ApplicationModule listed;
+        try {
+            listed =
+                    Class.forName("org.tallywright." + module + ".package-info").getAnnotation(ApplicationModule.class);
+        } catch (ClassNotFoundException e) {
+            throw new IllegalStateException("no module " + module, e);
+        }
         return listed == null ? List.of() : Arrays.asList(listed.allowedDependencies());
     }
 

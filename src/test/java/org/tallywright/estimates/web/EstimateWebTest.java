@@ -238,6 +238,9 @@ class EstimateWebTest {
 
         send(other(line, "0", "Disposal", "1.00"), ada).andExpect(status().isNotFound());
         send(post(base + "/others/" + line + "/removal"), ada).andExpect(status().isNotFound());
+        for (String part : new String[] {"others", "materials"}) {
+            send(post(base + "/" + part + "/" + Ids.next() + "/removal"), ada).andExpect(status().isNotFound());
+        }
         mvc.perform(get(base + "/others/" + line).with(signedIn(ada))).andExpect(status().isNotFound());
         send(
                         post(base + "/materials")

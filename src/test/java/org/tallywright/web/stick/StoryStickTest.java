@@ -37,6 +37,20 @@ class StoryStickTest {
     }
 
     @Test
+    void saysTheHoursThatStandOnNoTask() {
+        var stages = List.of(stage("Mill", 240, 150, UNDER_WAY));
+        var stick = StoryStick.of(stages, List.of(), null).besides(Hours.ofMinutes(450));
+        assertThat(stick.sum()).isEqualTo("2 h 30 logged of 4 h estimated, and 7 h 30 on no task");
+        assertThat(stick.words()).startsWith(stick.sum());
+        assertThat(StoryStick.of(stages, List.of(), null).besides(Hours.ZERO).sum())
+                .doesNotContain("no task");
+        assertThat(StoryStick.progress(stages, List.of())
+                        .besides(Hours.ofMinutes(450))
+                        .sum())
+                .doesNotContain("7 h");
+    }
+
+    @Test
     void makesRoomForTheForecastAndALateOverrun() {
         var stages = List.of(stage("Mill", 240, 0, DONE), stage("Build", 240, 300, UNDER_WAY));
         assertThat(StickPlan.byHours(stages, List.of(), null).axisMinutes()).isEqualTo(540);
