@@ -17,7 +17,6 @@ import org.tallywright.calibration.engine.JobForecast;
 import org.tallywright.calibration.engine.ModelFigures;
 import org.tallywright.calibration.engine.Note;
 import org.tallywright.calibration.engine.Observation;
-import org.tallywright.calibration.engine.PastForecast;
 import org.tallywright.calibration.engine.PlannedTask;
 import org.tallywright.calibration.engine.SelfCalibration;
 import org.tallywright.calibration.engine.TaskForecast;
@@ -35,9 +34,8 @@ record Fitted(@Nullable UUID id, Past past, Calibration model, HoursOnNoLine onN
 
     static Fitted of(@Nullable UUID id, Past past, LocalDate asOf, List<Judged> record) {
         HoursOnNoLine onNoLine = past.onNoLine();
-        SelfCalibration own = SelfCalibration.from(record.stream()
-                .map(job -> new PastForecast(PastForecast.Stage.AT_BID, job.probability()))
-                .toList());
+        SelfCalibration own = SelfCalibration.from(
+                record.stream().flatMap(job -> job.forecasts().stream()).toList());
         Calibration model =
                 Calibrator.fit(past.tasks(), SETTINGS, asOf).with(onNoLine).with(own);
         return new Fitted(id, past, model, onNoLine);
@@ -148,7 +146,9 @@ record Fitted(@Nullable UUID id, Past past, Calibration model, HoursOnNoLine onN
                 said.unwidened().probabilityBelow(job.actual()),
                 job.actual(),
                 job.bidHours(),
-                job.labourRate());
+                job.labourRate(),
+                job.atBid(),
+                job.atStages());
     }
 
     /** Middle value of some hours. */

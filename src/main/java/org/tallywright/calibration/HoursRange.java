@@ -11,6 +11,10 @@ public record HoursRange(double low, double median, double high, double p80, dou
         return new HoursRange(hours.low80(), hours.median(), hours.high80(), hours.p80(), hours.p90(), hours.mean());
     }
 
+    boolean holds(double hours) {
+        return hours >= low && hours <= high;
+    }
+
     /** The hours that are stayed under so many times in a hundred: 50, 80 or 90. */
     public double under(int percent) {
         return switch (percent) {

@@ -56,7 +56,12 @@ record Past(List<Observation> tasks, List<PastJob> jobs, Map<UUID, Double> rates
             text.append(job.key()).append(' ').append(job.knownBy()).append(' ').append(job.closedOn());
             text.append(' ').append(job.estimate()).append(' ').append(job.lineHours());
             text.append(new TreeMap<>(job.otherHours())).append(job.bidHours()).append(' ');
-            text.append(job.labourRate()).append('\n');
+            text.append(job.labourRate());
+            if (job.atBid() != null) {
+                text.append(' ').append(job.atBid());
+            }
+            job.atStages().forEach(stage -> text.append(' ').append(stage));
+            text.append('\n');
         }
         return text.append(new TreeMap<>(rates)).toString();
     }

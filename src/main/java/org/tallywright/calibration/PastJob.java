@@ -19,6 +19,8 @@ import org.tallywright.calibration.engine.PlannedTask;
  * @param otherHours all other hours, by hour class
  * @param bidHours hours of the accepted bids, null without one
  * @param labourRate of the accepted bid
+ * @param atBid what was kept of the accepted bid's forecast; null where none was kept
+ * @param atStages what was kept of the way to the end
  */
 record PastJob(
         String key,
@@ -31,7 +33,14 @@ record PastJob(
         double lineHours,
         Map<String, Double> otherHours,
         @Nullable Double bidHours,
-        @Nullable BigDecimal labourRate) {
+        @Nullable BigDecimal labourRate,
+        @Nullable AtBid atBid,
+        List<AtStage> atStages) {
+
+    /** One kept before forecasts were judged has none. */
+    PastJob {
+        atStages = atStages == null ? List.of() : List.copyOf(atStages);
+    }
 
     /** @param estimate person-hours at the starting rate */
     record Line(String task, String kind, double estimate, Set<String> conditions) {

@@ -24,10 +24,12 @@ import org.tallywright.calibration.engine.WorkerShare;
 @Component
 class PastReader {
     private final WorkRows rows;
+    private final SaidRows said;
     private final JdbcClient jdbc;
 
-    PastReader(WorkRows rows, JdbcClient jdbc) {
+    PastReader(WorkRows rows, SaidRows said, JdbcClient jdbc) {
         this.rows = rows;
+        this.said = said;
         this.jdbc = jdbc;
     }
 
@@ -60,9 +62,10 @@ class PastReader {
                 rows.tasksOfClosedJobs().stream().collect(Collectors.groupingBy(TaskRow::jobId));
         Map<UUID, List<HoursRow>> hours =
                 rows.hoursOfClosedJobs().stream().collect(Collectors.groupingBy(HoursRow::jobId));
+        Said kept = said.read();
         for (JobRow job : rows.closedJobs()) {
-            JobWork work =
-                    new JobWork(byJob.getOrDefault(job.id(), List.of()), hours.getOrDefault(job.id(), List.of()));
+            List<HoursRow> logged = hours.getOrDefault(job.id(), List.of());
+            JobWork work = new JobWork(byJob.getOrDefault(job.id(), List.of()), logged);
             tasks.addAll(work.finished());
             jobs.add(new PastJob(
                     job.id().toString(),
@@ -75,7 +78,9 @@ class PastReader {
                     work.lineHours(),
                     work.otherHours(),
                     job.bidHours() == null ? null : job.bidHours().doubleValue(),
-                    job.labourRate()));
+                    job.labourRate(),
+                    kept.atBid(job.id(), logged).orElse(null),
+                    kept.atStages(job.id(), logged)));
         }
     }
 
@@ -135,6 +140,8 @@ class PastReader {
                 rows.stream().mapToInt(PastRow::actualMinutes).sum() / 60.0,
                 Map.of(),
                 null,
-                null);
+                null,
+                null,
+                List.of());
     }
 }

@@ -66,11 +66,19 @@ public class Recalibration {
         });
     }
 
-    /** Takes up what was left at the last stop; a shop with finished jobs and no calibration gets its first. */
+    /**
+     * Takes up what was left at the last stop; a shop with finished jobs and no calibration gets its first, one whose kept
+     * forecasts were never judged has them judged.
+     */
     @EventListener(ApplicationReadyEvent.class)
     void start() {
         Boolean first = jdbc.sql("select not exists (select 1 from calibration) and exists"
                         + " (select 1 from job where state = 'closed')")
+                .query(Boolean.class)
+                .single();
+        Boolean unjudged = jdbc.sql(
+                        "select exists (select 1 from calibration where current and not jsonb_path_exists(record, '$[*].atBid'))"
+                                + " and exists (select 1 from bid_forecast f join job j on j.id = f.job_id where j.state = 'closed')")
                 .query(Boolean.class)
                 .single();
         transaction.executeWithoutResult(status -> {
@@ -78,6 +86,9 @@ public class Recalibration {
                     .update();
             if (first) {
                 rows.ask("First calibration of this shop", clock.now());
+            }
+            if (unjudged) {
+                rows.ask("Forecasts kept with bids are judged from now on", clock.now());
             }
         });
         background.later(this::work);

@@ -8,12 +8,15 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.calibration.engine.PastForecast;
+import org.tallywright.calibration.engine.SelfCalibration;
 import org.tallywright.people.People;
 import org.tallywright.shared.Money;
 import org.tallywright.shared.NotHere;
@@ -58,20 +61,39 @@ public class TrackRecord {
             @Nullable Money result) {}
 
     /**
-     * @param inside jobs that ended in the range that should hold four in five
-     * @param under jobs that stayed under their P80
-     * @param bias actual over the likely hours; empty below three jobs
-     * @param narrow the middle job's range, low and high over its likely hours
-     * @param money all results together
+     * A finished job with a forecast kept from the day its bid was issued.
+     *
+     * @param on that day
+     * @param actual all its hours but those on tasks of later change orders
      */
-    public record Summary(
-            Coverage inside,
-            Coverage under,
-            @Nullable MeanRatio bias,
-            double narrow,
-            double wide,
-            @Nullable Money money,
-            int bids) {}
+    public record BidLine(
+            String number,
+            String title,
+            LocalDate on,
+            HoursRange said,
+            double actual,
+            boolean inside,
+            @Nullable Money result) {}
+
+    /**
+     * What the bids themselves said.
+     *
+     * @param without finished jobs without a forecast kept from their bid
+     * @param ranges null where no job has one
+     * @param widened by how much new ranges are made wider: 1.12 is 12 %
+     */
+    public record Bids(
+            List<BidLine> lines, int without, @Nullable RangeRecord ranges, double widened) {}
+
+    /**
+     * What was said on the way, about a quarter, a half or three quarters done.
+     *
+     * @param shift sds by which such forecasts are moved now; below 0: to fewer hours
+     */
+    public record Stage(int percent, @Nullable RangeRecord ranges, double widened, double shift) {}
+
+    /** @param money results of all bids together; null without one */
+    public record Summary(RangeRecord ranges, @Nullable Money money, int bids) {}
 
     /** Mean share of hours of a class that no line named, per hour on lines. */
     public record OffLine(String hourClass, double share) {}
@@ -87,6 +109,8 @@ public class TrackRecord {
 
     /** @param smallTasks the smaller half of all tasks against the larger half; null below six tasks */
     public record Page(
+            Bids bids,
+            List<Stage> stages,
             List<Line> lines,
             @Nullable Summary summary,
             @Nullable OffLines offLines,
@@ -101,11 +125,13 @@ public class TrackRecord {
         Optional<CalibrationRows.Kept> kept = shelf.kept();
         List<Line> lines = new ArrayList<>();
         kept.ifPresent(k -> k.record().forEach(job -> lines.add(0, line(job))));
+        List<Judged> record = kept.map(CalibrationRows.Kept::record).orElse(List.of());
+        SelfCalibration own = shelf.fitted().model().record();
         return new Page(
+                bids(record, own),
+                stages(record, own),
                 lines,
-                kept.filter(k -> !k.record().isEmpty())
-                        .map(k -> summary(k.record(), lines))
-                        .orElse(null),
+                summary(record, lines),
                 kept.map(TrackRecord::offLines).orElse(null),
                 kept.flatMap(k -> Trend.bySize(k.past().tasks())).orElse(null),
                 kept.map(this::copied).orElse(List.of()),
@@ -115,12 +141,6 @@ public class TrackRecord {
     }
 
     private static Line line(Judged job) {
-        Money result = null;
-        Double bid = job.bidHours();
-        BigDecimal rate = job.labourRate();
-        if (bid != null && rate != null) {
-            result = Money.of(rate.multiply(BigDecimal.valueOf(bid - job.actual())));
-        }
         return new Line(
                 job.key(),
                 job.number(),
@@ -132,31 +152,64 @@ public class TrackRecord {
                 job.hours(),
                 job.actual(),
                 job.inside(),
-                bid,
-                result);
+                job.bidHours(),
+                result(job));
     }
 
-    private static Summary summary(List<Judged> record, List<Line> lines) {
-        int n = record.size();
-        List<Money> results = lines.stream()
-                .map(Line::result)
-                .filter(java.util.Objects::nonNull)
+    private static @Nullable Money result(Judged job) {
+        Double bid = job.bidHours();
+        BigDecimal rate = job.labourRate();
+        return bid == null || rate == null ? null : Money.of(rate.multiply(BigDecimal.valueOf(bid - job.actual())));
+    }
+
+    private static Bids bids(List<Judged> record, SelfCalibration own) {
+        List<BidLine> lines = new ArrayList<>();
+        List<RangeRecord.Case> cases = new ArrayList<>();
+        for (Judged job : record) {
+            AtBid said = job.atBid();
+            if (said != null) {
+                cases.add(new RangeRecord.Case(said.hours(), said.actual()));
+                lines.add(
+                        0,
+                        new BidLine(
+                                job.number(),
+                                job.title(),
+                                said.on(),
+                                said.hours(),
+                                said.actual(),
+                                said.inside(),
+                                result(job)));
+            }
+        }
+        return new Bids(
+                lines,
+                record.size() - lines.size(),
+                RangeRecord.of(cases).orElse(null),
+                own.factor(PastForecast.Stage.AT_BID));
+    }
+
+    private static List<Stage> stages(List<Judged> record, SelfCalibration own) {
+        return List.of(stage(25, record, own), stage(50, record, own), stage(75, record, own));
+    }
+
+    private static Stage stage(int percent, List<Judged> record, SelfCalibration own) {
+        List<RangeRecord.Case> cases = record.stream()
+                .flatMap(job -> job.atStages().stream())
+                .filter(said -> said.percent() == percent)
+                .map(said -> new RangeRecord.Case(said.atEnd(), said.actual()))
                 .toList();
-        return new Summary(
-                Coverage.of((int) record.stream().filter(Judged::inside).count(), n),
-                Coverage.of((int) record.stream().filter(Judged::underP80).count(), n),
-                MeanRatio.of(record.stream()
-                                .mapToDouble(job -> job.actual() / job.hours().median())
-                                .toArray())
-                        .orElse(null),
-                Fitted.middle(record.stream()
-                        .mapToDouble(job -> job.hours().low() / job.hours().median())
-                        .toArray()),
-                Fitted.middle(record.stream()
-                        .mapToDouble(job -> job.hours().high() / job.hours().median())
-                        .toArray()),
-                results.isEmpty() ? null : Money.sum(results),
-                results.size());
+        PastForecast.Stage stage = PastForecast.Stage.of(percent / 100.0);
+        return new Stage(percent, RangeRecord.of(cases).orElse(null), own.factor(stage), own.shift(stage));
+    }
+
+    private static @Nullable Summary summary(List<Judged> record, List<Line> lines) {
+        List<Money> results =
+                lines.stream().map(Line::result).filter(Objects::nonNull).toList();
+        return RangeRecord.of(record.stream()
+                        .map(job -> new RangeRecord.Case(job.hours(), job.actual()))
+                        .toList())
+                .map(ranges -> new Summary(ranges, results.isEmpty() ? null : Money.sum(results), results.size()))
+                .orElse(null);
     }
 
     private static OffLines offLines(CalibrationRows.Kept kept) {

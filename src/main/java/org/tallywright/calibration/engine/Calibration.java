@@ -221,6 +221,11 @@ public final class Calibration {
         return Distribution.ofQuantiles(hours);
     }
 
+    /** What the shop's own stored forecasts taught. */
+    public SelfCalibration record() {
+        return record;
+    }
+
     /** Finished tasks of a kind this calibration learnt from. */
     public int observationsOf(String kind) {
         return base.observationsOf(kind);

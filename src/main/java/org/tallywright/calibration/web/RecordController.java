@@ -1,8 +1,10 @@
 package org.tallywright.calibration.web;
 
 import jakarta.servlet.http.HttpServletResponse;
+import java.time.format.DateTimeFormatter;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -31,6 +33,8 @@ import org.tallywright.web.SignedIn;
 @RequestMapping("/calibration")
 @Access(Role.OWNER)
 class RecordController {
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
+
     private final TrackRecord record;
     private final RateBook book;
     private final Recalibration recalibration;
@@ -66,6 +70,8 @@ class RecordController {
         model.addAttribute("page", page);
         model.addAttribute("words", RecordWords.of(page, shop.money()));
         model.addAttribute("rows", page.lines().stream().map(this::row).toList());
+        model.addAttribute(
+                "bids", page.bids().lines().stream().map(this::bidRow).toList());
         model.addAttribute("underWay", book.state().underWay());
         model.addAttribute("refusal", refusal);
         model.addAttribute(
@@ -74,6 +80,20 @@ class RecordController {
                         .map(kept -> new Made(kept, day(kept)))
                         .toList());
         return "calibration/record";
+    }
+
+    /** A job with a forecast kept from its bid, in words. */
+    record BidRow(TrackRecord.BidLine job, String on, String likely, String range, String actual, String result) {}
+
+    private BidRow bidRow(TrackRecord.BidLine line) {
+        return new BidRow(
+                line,
+                DAY.format(line.on()),
+                RateWords.hours(line.said().median()),
+                RateWords.hours(line.said().low()) + " to "
+                        + RateWords.hours(line.said().high()),
+                RateWords.hours(line.actual()),
+                line.result() == null ? "" : shop.money().format(line.result()));
     }
 
     record Made(TrackRecord.Kept kept, String day) {}

@@ -4,52 +4,116 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 import org.tallywright.calibration.Coverage;
 import org.tallywright.calibration.MeanRatio;
+import org.tallywright.calibration.RangeRecord;
 import org.tallywright.calibration.TrackRecord;
 import org.tallywright.calibration.Trend;
 import org.tallywright.shared.Money;
 import org.tallywright.shared.MoneyFormat;
 
 /**
- * The record in a carpenter's words, each figure with its range and how much stands behind it.
+ * The record in a carpenter's words, each figure with its range and how much stands behind it. Every sentence is made from the
+ * figures it names, so that it is true of one job as of fourteen.
  *
- * @param record what came of the ranges
+ * @param bids what the bids themselves said
+ * @param running what was said of running jobs on the way
+ * @param record what would have been said, looking back
  * @param habits what tends to be forgotten
  */
-record RecordWords(List<String> record, List<String> habits) {
+record RecordWords(List<String> bids, List<String> running, List<String> record, List<String> habits) {
     static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("EEE d MMM uuuu, HH:mm", Locale.ENGLISH);
+    private static final int FEW = 10;
 
     static RecordWords of(TrackRecord.Page page, MoneyFormat money) {
-        List<String> record = new ArrayList<>();
-        TrackRecord.Summary sum = page.summary();
-        if (sum != null) {
-            record.add(inside(sum.inside()));
-            record.add(under(sum.under()));
-            record.add(bias(sum.bias()));
-            record.add("In the middle job the range went from " + percent(sum.narrow()) + " to " + percent(sum.wide())
-                    + " of the likely hours. A range that is narrower and still holds is worth more.");
-            Money all = sum.money();
-            if (all != null) {
-                record.add(money(all, sum.bids(), money));
-            }
-        }
-        return new RecordWords(record, habits(page));
+        return new RecordWords(bids(page.bids()), running(page.stages()), looking(page.summary(), money), habits(page));
     }
 
-    private static String inside(Coverage c) {
-        String first = "Of " + jobs(c.of()) + ", " + c.hits() + " ended inside the range given for them.";
-        return first + " The range should hold four times in five; from so many jobs the true rate may be anywhere"
-                + " between " + percent(c.low()) + " and " + percent(c.high()) + ".";
+    private static List<String> bids(TrackRecord.Bids bids) {
+        List<String> words = new ArrayList<>();
+        RangeRecord ranges = bids.ranges();
+        if (ranges != null) {
+            words.add("Of " + jobs(ranges.jobs()) + " with a forecast kept from " + its(ranges.jobs()) + " bid, "
+                    + ranges.inside().hits() + " ended inside the range we gave. " + verdict(ranges.inside()));
+            words.add(under(ranges.under()));
+            words.add(bias(ranges.bias()));
+            words.add(width(ranges) + widened(bids.widened(), 0));
+        }
+        if (bids.without() > 0) {
+            words.add((ranges == null ? "No finished job has a forecast kept from its bid yet. " : "")
+                    + without(bids.without(), ranges != null));
+        }
+        return words;
+    }
+
+    private static String without(int n, boolean more) {
+        return jobs(n) + (more ? " besides" : "") + (n == 1 ? " was" : " were")
+                + " brought in from a file, bid before forecasts were kept, or closed without an accepted bid; "
+                + (n == 1 ? "it is" : "they are") + " judged only looking back, below.";
+    }
+
+    private static List<String> running(List<TrackRecord.Stage> stages) {
+        List<String> words = new ArrayList<>();
+        for (TrackRecord.Stage stage : stages) {
+            RangeRecord ranges = stage.ranges();
+            if (ranges != null) {
+                String done = stage.percent() == 50 ? "half" : stage.percent() == 25 ? "a quarter" : "three quarters";
+                words.add("With about " + done + " done: of " + jobs(ranges.jobs())
+                        + " with a forecast kept from then, " + ranges.inside().hits()
+                        + " ended inside the range we gave. " + verdict(ranges.inside()) + " " + bias(ranges.bias())
+                        + widened(stage.widened(), stage.shift()));
+            }
+        }
+        if (words.isEmpty()) {
+            words.add(
+                    "No finished job has a forecast kept from the way there yet. One is kept at the end of each day on"
+                            + " which something about a running job changed; the first at about a quarter, a half and three"
+                            + " quarters done are judged here when the job is closed.");
+        }
+        return words;
+    }
+
+    private static List<String> looking(TrackRecord.@Nullable Summary sum, MoneyFormat money) {
+        List<String> words = new ArrayList<>();
+        if (sum != null) {
+            RangeRecord ranges = sum.ranges();
+            words.add("Of " + jobs(ranges.jobs()) + ", " + ranges.inside().hits()
+                    + " ended inside the range that would have been given. " + verdict(ranges.inside()));
+            words.add(under(ranges.under()));
+            words.add(bias(ranges.bias()));
+            words.add(width(ranges));
+            Money all = sum.money();
+            if (all != null) {
+                words.add(money(all, sum.bids(), money));
+            }
+        }
+        return words;
+    }
+
+    /** Says no more than the count can bear: the range of true rates that would look like it. */
+    private static String verdict(Coverage c) {
+        boolean few = c.of() < FEW;
+        String rate = "The range should hold four times in five; from "
+                + (c.of() == 1 ? "one job" : few ? "so few jobs" : "so many jobs")
+                + " the true rate may be anywhere between "
+                + percent(c.low()) + " and " + percent(c.high());
+        if (c.high() < 0.8) {
+            return rate + (few ? ": the ranges may be too narrow." : ": the ranges were too narrow.");
+        }
+        if (c.low() > 0.8) {
+            return rate + (few ? ": they could perhaps be narrower." : ": they could have been narrower.");
+        }
+        return rate + (few ? ", so it is too early to tell." : ", which fits.");
     }
 
     private static String under(Coverage c) {
-        return c.hits() + " of " + c.of()
-                + " stayed under their P80, the hours that four jobs in five should stay under" + " (true rate between "
-                + percent(c.low()) + " and " + percent(c.high()) + ").";
+        return c.hits() + " of " + c.of() + " stayed under " + (c.of() == 1 ? "its" : "their")
+                + " P80, the hours that four jobs in five should stay under (true rate between " + percent(c.low())
+                + " and " + percent(c.high()) + ").";
     }
 
-    private static String bias(@org.jspecify.annotations.Nullable MeanRatio bias) {
+    private static String bias(@Nullable MeanRatio bias) {
         if (bias == null) {
             return "Whether the likely hours are too high or too low on the whole needs three finished jobs.";
         }
@@ -59,6 +123,26 @@ record RecordWords(List<String> record, List<String> habits) {
                 ? "The forecasts were too low."
                 : bias.high() < 0.995 ? "The forecasts were too high." : "No clear lean to either side.";
         return "Jobs took " + RateWords.than(bias.ratio(), "forecast") + tail + " " + word;
+    }
+
+    private static String width(RangeRecord ranges) {
+        return (ranges.jobs() == 1 ? "The range went from " : "In the middle job the range went from ")
+                + percent(ranges.narrow()) + " to " + percent(ranges.wide())
+                + " of the likely hours. A range that is narrower and still holds is worth more.";
+    }
+
+    private static String widened(double factor, double shift) {
+        long wider = Math.round(100 * (factor - 1));
+        String moved = Math.abs(shift) < 0.05 ? "" : shift < 0 ? "moved to fewer hours" : "moved to more hours";
+        if (wider == 0 && moved.isEmpty()) {
+            return "";
+        }
+        String wide = wider == 0 ? "" : "made " + wider + " % wider";
+        return " New ranges are therefore " + wide + (wide.isEmpty() || moved.isEmpty() ? "" : " and ") + moved + ".";
+    }
+
+    private static String its(int n) {
+        return n == 1 ? "its" : "their";
     }
 
     private static String money(Money all, int bids, MoneyFormat format) {
@@ -86,10 +170,9 @@ record RecordWords(List<String> record, List<String> habits) {
         }
         Trend small = page.smallTasks();
         if (small != null) {
-            habits.add("Against their rates, the smaller half of " + small.tasks() + " tasks took "
-                    + RateWords.than(small.ratio(), "the larger half") + "; four times in five between "
-                    + RateWords.percent(small.low()) + " and " + RateWords.percent(small.high()) + "."
-                    + (small.low() > 1 ? " Set-up on small tasks tends to be forgotten." : ""));
+            habits.add("Against their rates, the " + small.later() + " smaller of " + small.tasks() + " tasks took "
+                    + RateWords.than(small.ratio(), "the larger ones") + "; four times in five between "
+                    + RateWords.percent(small.low()) + " and " + RateWords.percent(small.high()) + "." + size(small));
         }
         for (TrackRecord.Copied person : page.copied()) {
             habits.add(person.equal() + " of " + person.tasks() + " tasks of " + person.name()
@@ -97,6 +180,13 @@ record RecordWords(List<String> record, List<String> habits) {
         }
         habits.addAll(page.noted());
         return habits;
+    }
+
+    private static String size(Trend small) {
+        if (small.low() > 1) {
+            return " Small tasks run over more, as they do where set-up is forgotten.";
+        }
+        return small.high() < 1 ? " Large tasks run over more." : " No clear difference.";
     }
 
     private static String jobs(int n) {

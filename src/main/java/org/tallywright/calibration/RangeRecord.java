@@ -1,0 +1,54 @@
+package org.tallywright.calibration;
+
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What came of some ranges, each on one finished job.
+ *
+ * @param inside jobs that ended in the range that should hold four in five
+ * @param under jobs that stayed under their P80
+ * @param bias actual over the likely hours; null below three jobs
+ * @param narrow the middle job's range: its low end over its likely hours
+ * @param wide the same of its high end
+ */
+public record RangeRecord(
+        Coverage inside, Coverage under, @Nullable MeanRatio bias, double narrow, double wide) {
+
+    /** A range and the hours it was about. */
+    record Case(HoursRange said, double actual) {}
+
+    /** Empty without any. */
+    static Optional<RangeRecord> of(List<Case> cases) {
+        if (cases.isEmpty()) {
+            return Optional.empty();
+        }
+        int n = cases.size();
+        return Optional.of(new RangeRecord(
+                Coverage.of(
+                        (int) cases.stream()
+                                .filter(c -> c.said().holds(c.actual()))
+                                .count(),
+                        n),
+                Coverage.of(
+                        (int) cases.stream()
+                                .filter(c -> c.actual() <= c.said().p80())
+                                .count(),
+                        n),
+                MeanRatio.of(cases.stream()
+                                .mapToDouble(c -> c.actual() / c.said().median())
+                                .toArray())
+                        .orElse(null),
+                Fitted.middle(cases.stream()
+                        .mapToDouble(c -> c.said().low() / c.said().median())
+                        .toArray()),
+                Fitted.middle(cases.stream()
+                        .mapToDouble(c -> c.said().high() / c.said().median())
+                        .toArray())));
+    }
+
+    public int jobs() {
+        return inside.of();
+    }
+}

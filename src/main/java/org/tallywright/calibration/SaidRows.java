@@ -1,0 +1,98 @@
+package org.tallywright.calibration;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Timestamp;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.tallywright.calibration.engine.Distribution;
+import org.tallywright.shared.ShopClock;
+
+/** The forecasts that were kept of jobs that are closed now: of their accepted bids, and of the way to the end. */
+@Component
+class SaidRows {
+    private final JdbcClient jdbc;
+    private final ShopClock clock;
+
+    SaidRows(JdbcClient jdbc, ShopClock clock) {
+        this.jdbc = jdbc;
+        this.clock = clock;
+    }
+
+    /** @param hours all of the job, in the words of the bid */
+    record BidRow(UUID job, LocalDate on, Distribution unwidened, Distribution hours) {}
+
+    /**
+     * @param unwidened hours still to come
+     * @param tasks those that it spoke of
+     */
+    record StageRow(
+            UUID job,
+            int percent,
+            LocalDate on,
+            double soFar,
+            Distribution unwidened,
+            Distribution atEnd,
+            Set<UUID> tasks) {}
+
+    /** All of them, by job; with the tasks that accepted change orders brought. */
+    Said read() {
+        Map<UUID, BidRow> bids = new HashMap<>();
+        jdbc.sql("""
+                        select f.job_id, f.made_at, f.unwidened, f.hours
+                        from bid_forecast f join bid b on b.id = f.bid_id join job j on j.id = f.job_id
+                        where b.kind = 'bid' and b.state = 'accepted' and j.state = 'closed'""").query(this::bid).list().forEach(row -> bids.put(row.job(), row));
+        Map<UUID, List<StageRow>> stages =
+                jdbc.sql("""
+                        select f.job_id, f.stage, f.on_date, f.hours_so_far, f.unwidened, f.at_end,
+                               array(select t ->> 'id' from jsonb_array_elements(f.tasks) t) as task_ids
+                        from running_forecast f join job j on j.id = f.job_id
+                        where f.stage is not null and j.state = 'closed' order by f.stage""").query(SaidRows::stage).list().stream().collect(Collectors.groupingBy(StageRow::job));
+        Map<UUID, Set<UUID>> changes = new HashMap<>();
+        jdbc.sql("""
+                        select b.job_id, t.task_id
+                        from bid_task t join bid b on b.id = t.bid_id join job j on j.id = b.job_id
+                        where b.kind = 'change order' and b.state = 'accepted' and j.state = 'closed'
+                        and t.task_id is not null""").query(row -> {
+            changes.computeIfAbsent(row.getObject("job_id", UUID.class), job -> new HashSet<>())
+                    .add(row.getObject("task_id", UUID.class));
+        });
+        return new Said(bids, stages, changes);
+    }
+
+    private BidRow bid(ResultSet row, int n) throws SQLException {
+        Timestamp made = row.getTimestamp("made_at");
+        return new BidRow(
+                row.getObject("job_id", UUID.class),
+                clock.dateOf(made.toInstant()),
+                distribution(row, "unwidened"),
+                distribution(row, "hours"));
+    }
+
+    private static StageRow stage(ResultSet row, int n) throws SQLException {
+        String[] tasks = (String[]) row.getArray("task_ids").getArray();
+        return new StageRow(
+                row.getObject("job_id", UUID.class),
+                row.getInt("stage"),
+                row.getObject("on_date", LocalDate.class),
+                row.getDouble("hours_so_far"),
+                distribution(row, "unwidened"),
+                distribution(row, "at_end"),
+                Stream.of(tasks).map(UUID::fromString).collect(Collectors.toSet()));
+    }
+
+    static Distribution distribution(ResultSet row, String column) throws SQLException {
+        Double[] kept = (Double[]) row.getArray(column).getArray();
+        return Distribution.ofQuantiles(
+                Stream.of(kept).mapToDouble(Double::doubleValue).toArray());
+    }
+}

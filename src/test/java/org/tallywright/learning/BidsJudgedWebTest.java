@@ -1,0 +1,131 @@
+package org.tallywright.learning;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.containsString;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.content;
+import static org.tallywright.people.SamplePeople.signedIn;
+
+import java.time.LocalDate;
+import java.util.UUID;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.web.servlet.MockMvc;
+import org.springframework.test.web.servlet.ResultActions;
+import org.tallywright.AppTest;
+import org.tallywright.calibration.SamplePast;
+import org.tallywright.estimates.Bids;
+import org.tallywright.estimates.SampleEstimates;
+import org.tallywright.jobs.JobRef;
+import org.tallywright.jobs.SampleJobs;
+import org.tallywright.people.SamplePeople;
+import org.tallywright.web.SignedIn;
+
+/** What a bid said on its day is judged when the job is done, whatever would be said of it today. */
+@AppTest
+class BidsJudgedWebTest {
+    private static final LocalDate TODAY = LocalDate.of(2026, 11, 25);
+
+    @Autowired
+    MockMvc mvc;
+
+    @Autowired
+    SamplePast past;
+
+    @Autowired
+    SamplePeople people;
+
+    @Autowired
+    SampleEstimates estimates;
+
+    @Autowired
+    SampleJobs jobs;
+
+    @Autowired
+    Bids bids;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    private SignedIn ada;
+    private JobRef job;
+
+    private ResultActions record() throws Exception {
+        return mvc.perform(get("/calibration").with(signedIn(ada)));
+    }
+
+    private void sold() {
+        ada = people.owner();
+        past.jobs(ada, 3, "1.2");
+        job = estimates.windowSeat(ada);
+        bids.accept(estimates.issued(job, ada), "Ida Marl", TODAY, ada.personId());
+    }
+
+    private double kept(int quantile) {
+        return jdbc.sql(
+                        "select f.hours[?] from bid_forecast f join bid b on b.id = f.bid_id where f.job_id = ? and b.kind = 'bid'")
+                .params(quantile, job.id())
+                .query(Double.class)
+                .single();
+    }
+
+    /** Ten hours a day, the last one today. */
+    private void logged(UUID task, int minutes) {
+        LocalDate day = TODAY;
+        for (int left = minutes; left > 0; left -= 600) {
+            past.logged(job, task, "direct", Math.min(600, left), day, ada);
+            day = day.minusDays(1);
+        }
+    }
+
+    private void closedAfter(double hours) {
+        UUID task = jdbc.sql("select id from task where job_id = ? order by position limit 1")
+                .param(job.id())
+                .query(UUID.class)
+                .single();
+        logged(task, (int) (60 * hours));
+        jdbc.sql("update task set state = 'done', done_on = ? where job_id = ?")
+                .params(TODAY, job.id())
+                .update();
+        jdbc.sql("update job set state = 'closed', closed_on = ? where id = ?")
+                .params(TODAY, job.id())
+                .update();
+        past.calibrated();
+    }
+
+    @Test
+    void aBidIsJudgedByWhatWasKeptOnItsDay() throws Exception {
+        sold();
+        jdbc.sql("update task_kind set unit_hours = unit_hours * 9").update();
+        closedAfter(kept(120));
+        record().andExpect(content()
+                        .string(containsString("Of 1 finished job with a forecast kept from its bid, 1 ended inside the"
+                                + " range we gave.")))
+                .andExpect(content()
+                        .string(containsString("3 finished jobs besides were brought in from a file, bid before")))
+                .andExpect(content().string(containsString("Of 4 finished jobs, ")));
+    }
+
+    @Test
+    void hoursOfALaterChangeOrderAreNotTheBids() throws Exception {
+        sold();
+        UUID extra = jobs.task(job, null, past.fitting(), "40", ada);
+        bids.accept(estimates.issued(job, ada), "Ida Marl", TODAY, ada.personId());
+        logged(extra, 24000);
+        closedAfter(kept(120));
+        record().andExpect(content().string(containsString("1 ended inside the range we gave.")));
+    }
+
+    @Test
+    void aBidThatWasFarOffWidensTheNextOnes() throws Exception {
+        sold();
+        closedAfter(3 * kept(200));
+        record().andExpect(content().string(containsString("0 ended inside the range we gave.")))
+                .andExpect(content().string(containsString("New ranges are therefore made")));
+        assertThat(jdbc.sql("select record::text from calibration where current")
+                        .query(String.class)
+                        .single())
+                .contains("\"atBid\": {");
+    }
+}
