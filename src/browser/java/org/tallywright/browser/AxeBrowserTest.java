@@ -181,10 +181,6 @@ class AxeBrowserTest {
                     .first();
             box.fill("1h15");
             owner.press("Save the day");
-            for (int tries = 0; tries < 3 && !owner.said().contains("Saved"); tries++) {
-                owner.page.locator("main input[name=yes]").all().forEach(Locator::check);
-                owner.press("Save the day");
-            }
             assertThat(owner.said()).contains("Saved. The day comes to");
         }
     }

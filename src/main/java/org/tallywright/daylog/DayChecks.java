@@ -5,6 +5,7 @@ import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
@@ -15,8 +16,8 @@ import org.tallywright.shared.HourClass;
 import org.tallywright.shared.Hours;
 
 /**
- * What is impossible about a day, and what is only unlikely. The impossible is refused; the unlikely is asked once, and
- * "it is right" is an answer. The limits are common practice, no source, except where said.
+ * What is impossible about a day, and what is only unlikely. The impossible is refused; the unlikely is saved and asked
+ * once beside it, and "it is right" is an answer that is kept. The limits are common practice, no source, except where said.
  */
 final class DayChecks {
     static final int DAY = 24 * 60;
@@ -25,6 +26,7 @@ final class DayChecks {
     private static final int LONG_WAIT = 4 * 60;
     private static final int LONG_STRETCH = 6 * 60;
     private static final int BREAK = 20;
+    private static final String QUARTER = "quarter";
     private static final Pattern DECIMAL = Pattern.compile("\\d{0,4}[.,]\\d+ ?(?:h|hr|hrs|hours?)?\\.?");
 
     /**
@@ -36,6 +38,10 @@ final class DayChecks {
     record Line(UUID id, Content content, Place place, String typed, boolean fresh, boolean onPage) {
         static Line of(TypedRow row, Place place, boolean fresh) {
             return new Line(row.id(), Objects.requireNonNull(row.content()), place, row.typed(), fresh, true);
+        }
+
+        static Line kept(Entry entry) {
+            return new Line(entry.id(), entry.content(), entry.place(), "", false, true);
         }
 
         static Line elsewhere(Entry entry) {
@@ -65,17 +71,35 @@ final class DayChecks {
         removed.forEach(this::askAboutRemoval);
         if (!fresh.isEmpty()) {
             refuse();
+        }
+        if (!lines.isEmpty()) {
             ask();
         }
+    }
+
+    /** What is unlikely about a day as it is kept. */
+    static List<Question> ofKept(LocalDate date, LocalDate today, List<Entry> entries) {
+        List<Line> lines = entries.stream().map(Line::kept).toList();
+        return new DayChecks(date, today, lines, List.of()).questions;
     }
 
     int minutes() {
         return lines.stream().mapToInt(line -> line.content().minutes()).sum();
     }
 
-    /** The questions that neither this save nor an earlier one answers. */
-    List<Question> unanswered(Set<String> answers) {
-        return questions.stream().filter(q -> !answers.contains(q.key())).toList();
+    /** The questions that hold a save and that neither it nor an earlier one answers. */
+    List<Question> holding(Set<String> answers) {
+        return questions.stream()
+                .filter(q -> q.holds() && !answers.contains(q.key()))
+                .toList();
+    }
+
+    /** Minutes that were typed as minutes are meant: nobody is asked about them. */
+    Set<String> meant() {
+        return fresh.stream()
+                .filter(line -> tenths(line) && !decimal(line))
+                .map(line -> key(QUARTER, line))
+                .collect(Collectors.toSet());
     }
 
     private void refuse() {
@@ -99,7 +123,9 @@ final class DayChecks {
             objections.add(new Objection(
                     line.id(),
                     "class",
-                    line.place().number() + " is closed. Make it a call-back, or pick the job you worked on."));
+                    line.place().number() + " is closed. Make it a call-back, or pick the job you worked on.",
+                    new Question.Offer(
+                            "Make it a call-back", "class:" + line.id() + ":" + HourClass.CALL_BACK.code())));
         }
         if (line.place().lost()) {
             objections.add(new Objection(
@@ -120,7 +146,10 @@ final class DayChecks {
                             line.id(),
                             "time",
                             span + " overlaps " + otherSpan + " on "
-                                    + other.place().inWords() + ". Which is right?"));
+                                    + other.place().inWords() + ". Which is right?",
+                            new Question.Offer(
+                                    "Keep " + line.content().hours() + " without the clock",
+                                    "hours:" + line.id() + ":" + line.content().minutes())));
                 }
             }
         }
@@ -136,7 +165,7 @@ final class DayChecks {
         }
         askAboutBreak();
         askAboutTravel();
-        fresh.forEach(this::ask);
+        lines.forEach(this::ask);
     }
 
     private void ask(Line line) {
@@ -174,44 +203,58 @@ final class DayChecks {
     private void askAboutTwins(Line line) {
         for (Line other : lines) {
             boolean ownTimes = line.content().span() != null && other.content().span() != null;
-            boolean later = other.fresh() && lines.indexOf(other) > lines.indexOf(line);
+            boolean later = line.fresh() == other.fresh() ? lines.indexOf(other) > lines.indexOf(line) : other.fresh();
             if (!line.sameKind(other) || ownTimes || later) {
                 continue;
             }
             if (other.content().minutes() == line.content().minutes()) {
-                askOn(
-                        line,
-                        "twice",
-                        line.content().hours() + " on " + line.place().inWords() + " is on this day already. Twice?");
+                String sentence =
+                        line.content().hours() + " on " + line.place().inWords() + " is on this day already. Twice?";
+                Question.Offer offer = new Question.Offer("Take this one off", "off:" + line.id());
+                boolean elsewhere = line.fresh() && !other.onPage();
+                questions.add(new Question(key("twice", line), line.id(), sentence, offer, elsewhere));
                 return;
             }
-            if (!other.onPage()) {
-                askOn(
-                        line,
-                        "more",
+            if (!other.onPage() && line.fresh()) {
+                questions.add(Question.holding(
+                        key("more", line),
+                        line.id(),
                         other.content().hours() + " on " + line.place().inWords()
                                 + " was saved meanwhile, perhaps from another device. Add "
-                                + line.content().hours() + " to it?");
+                                + line.content().hours() + " to it?"));
                 return;
             }
         }
     }
 
-    /** A tenth of an hour is as often a slipped decimal point as it is six minutes; typed minutes are meant. */
+    /**
+     * A tenth of an hour is as often a slipped decimal point as it is six minutes. What was typed is not kept, so a kept
+     * entry is judged by its minutes: tenths of an hour that are no five minutes either.
+     */
     private void askAboutQuarter(Line line) {
         int minutes = line.content().minutes();
-        boolean decimal = DECIMAL.matcher(line.typed().strip().toLowerCase(java.util.Locale.ROOT))
-                .matches();
-        if (line.content().span() != null || minutes % 15 == 0 || !decimal) {
+        if (line.content().span() != null || minutes % 15 == 0 || !(line.fresh() ? decimal(line) : tenths(line))) {
             return;
         }
         int likelier = minutes < 15 ? minutes * 10 : Math.round(minutes / 15f) * 15;
         Hours instead = Hours.ofMinutes(likelier);
+        String typed = line.typed().isBlank()
+                ? new Hours(minutes).decimal().stripTrailingZeros().toPlainString()
+                : line.typed().strip();
         questions.add(new Question(
-                key("quarter", line),
+                key(QUARTER, line),
                 line.id(),
-                line.typed().strip() + " is " + line.content().hours() + ", not a quarter hour. Is it right?",
+                typed + " is " + line.content().hours() + ", not a quarter hour. Is it right?",
                 new Question.Offer("Make it " + instead, "hours:" + line.id() + ":" + likelier)));
+    }
+
+    private static boolean tenths(Line line) {
+        int minutes = line.content().minutes();
+        return minutes % 6 == 0 && minutes % 5 != 0;
+    }
+
+    private static boolean decimal(Line line) {
+        return DECIMAL.matcher(line.typed().strip().toLowerCase(Locale.ROOT)).matches();
     }
 
     /** More than six hours by the clock without 20 minutes between: asked, never deducted. */
@@ -249,7 +292,7 @@ final class DayChecks {
                 .map(line -> line.place().jobId())
                 .filter(Objects::nonNull)
                 .collect(Collectors.toSet());
-        fresh.stream()
+        lines.stream()
                 .map(Line::place)
                 .filter(place -> place.onSite() && place.jobId() != null && !driven.contains(place.jobId()))
                 .collect(Collectors.toMap(Place::jobId, place -> place, (one, other) -> one))
@@ -273,9 +316,13 @@ final class DayChecks {
                 offer));
     }
 
+    static String removal(UUID id, int version) {
+        return "remove " + id + " " + version;
+    }
+
     private void askAboutRemoval(Entry entry) {
-        questions.add(new Question(
-                "remove " + entry.id() + " " + entry.version(),
+        questions.add(Question.holding(
+                removal(entry.id(), entry.version()),
                 entry.id(),
                 "The box is empty: take " + entry.content().hours() + " on "
                         + entry.place().inWords() + " off this day?"));

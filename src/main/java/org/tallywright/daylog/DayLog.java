@@ -31,14 +31,23 @@ public class DayLog {
     private final Entries entries;
     private final Places places;
     private final DayReads reads;
+    private final LooseEnds looseEnds;
     private final TaskDesk tasks;
     private final Trail trail;
     private final ShopClock clock;
 
-    DayLog(Entries entries, Places places, DayReads reads, TaskDesk tasks, Trail trail, ShopClock clock) {
+    DayLog(
+            Entries entries,
+            Places places,
+            DayReads reads,
+            LooseEnds looseEnds,
+            TaskDesk tasks,
+            Trail trail,
+            ShopClock clock) {
         this.entries = entries;
         this.places = places;
         this.reads = reads;
+        this.looseEnds = looseEnds;
         this.tasks = tasks;
         this.trail = trail;
         this.clock = clock;
@@ -71,12 +80,12 @@ public class DayLog {
                 .flatMap(List::stream)
                 .toList();
         Set<String> answered = new HashSet<>(day.answers());
-        if (!checks.questions.isEmpty()) {
+        if (checks.questions.stream().anyMatch(Question::holds)) {
             answered.addAll(reads.answers(day.person(), day.date()));
         }
-        List<Question> questions = checks.unanswered(answered);
-        if (!objections.isEmpty() || !questions.isEmpty() || !plan.conflicts.isEmpty()) {
-            return new DayOutcome.Held(objections, questions, plan.conflicts);
+        List<Question> holding = checks.holding(answered);
+        if (!objections.isEmpty() || !holding.isEmpty() || !plan.conflicts.isEmpty()) {
+            return new DayOutcome.Held(objections, holding, plan.conflicts);
         }
         return new DayOutcome.Saved(write(day, plan, checks), checks.minutes());
     }
@@ -110,11 +119,12 @@ public class DayLog {
     }
 
     private List<Change> write(SaveDay day, DayPlan plan, DayChecks checks) {
-        if (plan.changesNothing()) {
-            return List.of();
-        }
         UUID by = day.by().personId();
         Instant now = clock.now();
+        if (plan.changesNothing()) {
+            reads.keepAnswers(day.person(), day.date(), given(day, checks), by, now);
+            return List.of();
+        }
         trail.by(by);
         List<Change> changes = new ArrayList<>();
         entries.delete(plan.removed, by, now);
@@ -149,10 +159,14 @@ public class DayLog {
                         by));
     }
 
-    private static List<String> given(SaveDay day, DayChecks checks) {
-        return checks.questions.stream()
-                .map(Question::key)
-                .filter(day.answers()::contains)
+    /** The questions that this save answers, by a tap or by the way the hours were typed. */
+    private List<String> given(SaveDay day, DayChecks checks) {
+        Set<String> meant = checks.meant();
+        Stream<Question> asked = checks.questions.stream();
+        if (!day.answers().isEmpty()) {
+            asked = Stream.concat(asked, looseEnds.of(day.person(), day.date()).stream());
+        }
+        return Stream.concat(asked.map(Question::key).filter(day.answers()::contains), meant.stream())
                 .distinct()
                 .toList();
     }

@@ -103,6 +103,11 @@ public final class DayPlan {
         return false;
     }
 
+    /** Key of the question whether a saved entry is really to be taken off the day. */
+    public static String removal(UUID entry, int version) {
+        return DayChecks.removal(entry, version);
+    }
+
     Place place(TypedRow row) {
         if (row.content() == null) {
             throw new IllegalArgumentException("an emptied row goes nowhere");

@@ -49,12 +49,14 @@ public class DayReads {
     private final JdbcTemplate batch;
     private final Entries entries;
     private final Places places;
+    private final LooseEnds looseEnds;
 
-    DayReads(JdbcClient jdbc, JdbcTemplate batch, Entries entries, Places places) {
+    DayReads(JdbcClient jdbc, JdbcTemplate batch, Entries entries, Places places, LooseEnds looseEnds) {
         this.jdbc = jdbc;
         this.batch = batch;
         this.entries = entries;
         this.places = places;
+        this.looseEnds = looseEnds;
     }
 
     public List<Entry> entries(UUID person, LocalDate date) {
@@ -63,6 +65,13 @@ public class DayReads {
 
     public Optional<Entry> entry(UUID id) {
         return entries.find(id);
+    }
+
+    /** What is unlikely about a day as it is kept and was not answered yet. */
+    public List<Question> open(UUID person, LocalDate date, LocalDate today, List<Entry> kept, Set<String> answers) {
+        return Stream.concat(DayChecks.ofKept(date, today, kept).stream(), looseEnds.of(person, date).stream())
+                .filter(question -> !answers.contains(question.key()))
+                .toList();
     }
 
     public List<LikelyTask> likely(UUID person, LocalDate date) {

@@ -8,5 +8,10 @@ import org.jspecify.annotations.Nullable;
  *
  * @param row the row it stands in, or null for the whole day
  * @param field the box of the row: what, time, class, note or reason
+ * @param offer one tap that puts it right, or null
  */
-public record Objection(@Nullable UUID row, String field, String sentence) {}
+public record Objection(@Nullable UUID row, String field, String sentence, Question.@Nullable Offer offer) {
+    public Objection(@Nullable UUID row, String field, String sentence) {
+        this(row, field, sentence, null);
+    }
+}

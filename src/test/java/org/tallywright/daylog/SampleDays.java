@@ -121,6 +121,12 @@ public class SampleDays {
                 .update();
     }
 
+    public void done(UUID task, LocalDate on, SignedIn person) {
+        jdbc.sql("update task set state = 'done', done_on = ?, done_by = ? where id = ?")
+                .params(on, person.personId(), task)
+                .update();
+    }
+
     public String state(UUID task) {
         return jdbc.sql("select state from task where id = ?")
                 .param(task)

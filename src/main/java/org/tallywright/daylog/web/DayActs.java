@@ -2,8 +2,10 @@ package org.tallywright.daylog.web;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
@@ -50,6 +52,9 @@ class DayActs {
             case "add" -> shown(form.withRows(plus(form, RowForm.toPick())), true);
             case "again" -> shown(form.withRows(again(form, uuid(act))), false);
             case "hours" -> toSave(form.withRows(withHours(form, uuid(act), minutes(act))));
+            case "class" -> toSave(form.withRows(withClass(form, uuid(act), act[act.length - 1])));
+            case "off" -> toSave(off(form, uuid(act)));
+            case "log" -> shown(form.withRows(plus(form, onTask(uuid(act)))), false);
             case "travel" -> toSave(form.withRows(plus(form, travel(uuid(act), minutes(act)))));
             default -> throw notKnown();
         };
@@ -95,6 +100,31 @@ class DayActs {
                         ? row.withTime(Hours.ofMinutes(minutes).toString())
                         : row)
                 .toList();
+    }
+
+    private static List<RowForm> withClass(DayForm form, UUID id, String hourClass) {
+        return form.rows().stream()
+                .map(row -> row.id().equals(id) ? row.withClass(hourClass) : row)
+                .toList();
+    }
+
+    /** Empties the box of a saved row; the tap is the answer to whether it is meant. */
+    private static DayForm off(DayForm form, UUID id) {
+        Set<String> yes = new HashSet<>(form.yes());
+        List<RowForm> rows = new ArrayList<>();
+        for (RowForm row : form.rows()) {
+            Integer version = row.version();
+            boolean gone = row.id().equals(id);
+            if (gone && version != null) {
+                yes.add(DayPlan.removal(id, version));
+            }
+            rows.add(gone ? row.withTime("") : row);
+        }
+        return new DayForm(rows, form.line(), yes, form.act());
+    }
+
+    private static RowForm onTask(UUID task) {
+        return new RowForm(Ids.next(), null, Target.task(task).code(), HourClass.DIRECT.code(), "", "", "", false);
     }
 
     private static RowForm travel(UUID job, int minutes) {

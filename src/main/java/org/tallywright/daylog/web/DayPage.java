@@ -3,6 +3,7 @@ package org.tallywright.daylog.web;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -23,6 +24,7 @@ import org.tallywright.shared.Stale;
  * @param versions what is kept and what was wanted, where the two met
  * @param choices what a row to pick offers
  * @param week what is to be said about its week and the days before
+ * @param answered keys of the questions that were answered before this page came back
  * @param all whether the choices hold every open task and the closed jobs
  */
 record DayPage(
@@ -45,6 +47,7 @@ record DayPage(
         List<Stale.Row> versions,
         List<Choices> choices,
         InWeek week,
+        Set<String> answered,
         boolean all) {
 
     /**
@@ -80,6 +83,7 @@ record DayPage(
      * @param heard the part of the line that filled it, or null
      * @param conflict what the entry says now, where it was changed elsewhere
      * @param open whether its folded boxes show
+     * @param offers what puts its errors right with one tap
      */
     record Row(
             String box,
@@ -93,7 +97,8 @@ record DayPage(
             boolean open,
             boolean fromMemory,
             Map<String, String> errors,
-            List<Ask> asks) {
+            List<Ask> asks,
+            List<Offer> offers) {
         /** By what a kept draft finds its row again, whatever place it then stands in. */
         public String key() {
             return form.saved() ? form.id().toString() : form.pick() ? "pick" : form.what() + " " + form.hourClass();
@@ -124,8 +129,8 @@ record DayPage(
         }
     }
 
-    /** A question with its tick. */
-    record Ask(String key, String sentence, @Nullable Offer offer, boolean ticked) {}
+    /** A question, answered by one tap. */
+    record Ask(String key, String sentence, @Nullable Offer offer) {}
 
     record Cure(String title, String aside, String until) {}
 

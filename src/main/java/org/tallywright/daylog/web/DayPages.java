@@ -63,7 +63,9 @@ class DayPages {
             Map<UUID, LineReader.Heard> heard,
             @Nullable String lineProblem,
             boolean allChoices) {
-        static final Back NOTHING = new Back(List.of(), List.of(), List.of(), Map.of(), null, false);
+        static Back asking(List<Question> open) {
+            return new Back(List.of(), open, List.of(), Map.of(), null, false);
+        }
 
         static Back of(DayOutcome.Held held) {
             return new Back(held.objections(), held.questions(), held.conflicts(), Map.of(), null, false);
@@ -96,7 +98,8 @@ class DayPages {
             rows.add(RowForm.toPick());
         }
         DayForm form = new DayForm(rows, "", Set.of(), "");
-        return page(sheet, form, facts, entries, likely, Back.NOTHING, marking, versions);
+        List<Question> open = reads.open(sheet.person(), sheet.date(), clock.today(), entries, facts.answers());
+        return page(sheet, form, facts, entries, likely, Back.asking(open), marking, versions);
     }
 
     /** The page as it came back, with everything typed in it. */
@@ -135,7 +138,7 @@ class DayPages {
                 rows.all(),
                 form.line(),
                 rows.errors(),
-                dayAsks(sheet, form, back, facts, today),
+                dayAsks(sheet, back, facts, today),
                 rows.total(),
                 Hours.ofMinutes(shop.current().dayMinutes()),
                 sheet.date().equals(today) ? curing() : List.of(),
@@ -147,6 +150,7 @@ class DayPages {
                 versions,
                 future || facts.week().fixed() ? List.of() : choices.of(back.allChoices()),
                 inWeek(sheet, facts, today),
+                form.yes(),
                 back.allChoices());
     }
 
@@ -195,21 +199,17 @@ class DayPages {
         }
     }
 
-    private List<DayPage.Ask> dayAsks(Sheet sheet, DayForm form, Back back, DayReads.Facts facts, LocalDate today) {
+    private List<DayPage.Ask> dayAsks(Sheet sheet, Back back, DayReads.Facts facts, LocalDate today) {
         Stream<Question> asked = back.questions().stream().filter(q -> q.row() == null);
         boolean late = LateDays.late(sheet.date(), today) && !facts.answers().contains(LateDays.KEY);
         if (late && back.questions().stream().noneMatch(q -> q.key().equals(LateDays.KEY))) {
             asked = Stream.concat(asked, Stream.of(LateDays.QUESTION));
         }
-        return asked.map(q -> ask(q, form)).toList();
+        return asked.map(q -> ask(q)).toList();
     }
 
-    static DayPage.Ask ask(Question question, DayForm form) {
-        return new DayPage.Ask(
-                question.key(),
-                question.sentence(),
-                question.offer(),
-                form.yes().contains(question.key()));
+    static DayPage.Ask ask(Question question) {
+        return new DayPage.Ask(question.key(), question.sentence(), question.offer());
     }
 
     private DayPage.Whose whose(Sheet sheet) {
@@ -291,9 +291,15 @@ class DayPages {
                     .findFirst()
                     .orElse(null);
             Set<UUID> own = Set.of(row.id());
+            List<Question.Offer> offers = back.objections().stream()
+                    .filter(o -> o.offer() != null
+                            && o.row() != null
+                            && DayTyped.rowOf(o.row(), own).equals(row.id()))
+                    .map(Objection::offer)
+                    .toList();
             List<DayPage.Ask> asks = back.questions().stream()
                     .filter(q -> q.row() != null && DayTyped.rowOf(q.row(), own).equals(row.id()))
-                    .map(q -> ask(q, form))
+                    .map(q -> ask(q))
                     .toList();
             Entry entry = stored.get(row.id());
             return new DayPage.Row(
@@ -310,7 +316,8 @@ class DayPages {
                     open(row, place, errors),
                     entry != null && LateDays.fromMemory(entry),
                     errors,
-                    asks);
+                    asks,
+                    offers);
         }
 
         private static String state(

@@ -76,8 +76,7 @@ class EntryPages {
         Conflict conflict = null;
         if (held != null) {
             held.objections().forEach(o -> errors.merge(o.field(), o.sentence(), (one, other) -> one + " " + other));
-            held.questions()
-                    .forEach(q -> asks.add(new DayPage.Ask(q.key(), q.sentence(), null, yes.contains(q.key()))));
+            held.questions().forEach(q -> asks.add(new DayPage.Ask(q.key(), q.sentence(), null)));
             conflict = held.conflicts().stream().findFirst().orElse(null);
         }
         Entry now = conflict == null ? null : conflict.now();

@@ -68,6 +68,10 @@ record RowForm(
         return new RowForm(id, version, what, hourClass, newTime, note, reason, pick);
     }
 
+    RowForm withClass(String newClass) {
+        return new RowForm(id, version, what, newClass, time, note, reason, pick);
+    }
+
     RowForm withVersion(@Nullable Integer newVersion) {
         return new RowForm(id, newVersion, what, hourClass, time, note, reason, pick);
     }

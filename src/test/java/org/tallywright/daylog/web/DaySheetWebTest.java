@@ -177,7 +177,7 @@ class DaySheetWebTest {
         assertThat(asked.text()).contains("take 2 h on Finish sand");
         assertThat(days.minutes(ada, TODAY)).isEqualTo(120);
 
-        send(allTicked(asked), "/days/2026-11-25", ada, 302);
+        send(answer(asked), "/days/2026-11-25", ada, 302);
         assertThat(days.minutes(ada, TODAY)).isZero();
         assertThat(days.trailOf(id)).containsExactly("insert", "delete");
 
@@ -190,41 +190,111 @@ class DaySheetWebTest {
     }
 
     @Test
-    void asksOnceAboutALongDayAndKeepsTheAnswer() throws Exception {
+    void savesALongDayAndAsksAboutItOnce() throws Exception {
         SheetForm form = new SheetForm();
         form.row("task:" + seat.task("Finish sand"), "direct", "8");
         form.row("task:" + stair.task("Cut treads"), "direct", "7");
-        Document asked = sent(form, "/days/2026-11-25", ada, 422);
-        assertThat(asked.text()).contains("The day comes to 15 h");
-
-        send(allTicked(asked), "/days/2026-11-25", ada, 302);
+        send(form, "/days/2026-11-25", ada, 302);
         assertThat(days.minutes(ada, TODAY)).isEqualTo(900);
+        Document asked = page("/", ada);
+        assertThat(asked.select(".ask").text()).contains("The day comes to 15 h");
+
+        send(answer(asked), "/days/2026-11-25", ada, 302);
+        assertThat(page("/", ada).select(".ask")).isEmpty();
 
         SheetForm note = form("/", ada).type(seat.task("Finish sand"), "note", "both sides");
         send(note, "/days/2026-11-25", ada, 302);
+        assertThat(page("/", ada).select(".ask")).isEmpty();
     }
 
     @Test
     void letsAnAnswerStandOnlyForItsFigures() throws Exception {
         SheetForm form = new SheetForm();
         form.row("task:" + seat.task("Finish sand"), "direct", "10");
-        Document asked = sent(form, "/days/2026-11-25", ada, 422);
-        assertThat(asked.text()).contains("10 h on one thing");
-        SheetForm longer = allTicked(asked).set("row.0.time", "11");
-        assertThat(sent(longer, "/days/2026-11-25", ada, 422).text()).contains("11 h on one thing");
+        send(form, "/days/2026-11-25", ada, 302);
+        Document asked = page("/", ada);
+        assertThat(asked.select(".ask").text()).contains("10 h on one thing");
+        send(answer(asked), "/days/2026-11-25", ada, 302);
+        send(form("/", ada).type(seat.task("Finish sand"), "time", "11"), "/days/2026-11-25", ada, 302);
+        assertThat(page("/", ada).select(".ask").text()).contains("11 h on one thing");
     }
 
     @Test
     void offersTheUsualTripForWorkAtTheSite() throws Exception {
         SheetForm form = new SheetForm();
         form.row("task:" + seat.task("Scribe to the wall"), "direct", "3");
-        Document asked = sent(form, "/days/2026-11-25", ada, 422);
-        assertThat(asked.text()).contains("no travel that day");
-        String offer = asked.selectFirst(".ask button").val();
+        send(form, "/days/2026-11-25", ada, 302);
+        Document asked = page("/", ada);
+        assertThat(asked.select(".ask").text()).contains("no travel that day");
+        String offer = asked.selectFirst(".ask button[name=act]").val();
 
         send(SheetForm.of(asked.outerHtml()).set("act", offer), "/days/2026-11-25", ada, 302);
 
         assertThat(days.minutes(ada, TODAY)).isEqualTo(180 + 70);
+        assertThat(page("/", ada).select(".ask")).isEmpty();
+    }
+
+    @Test
+    void takesTheSecondOfTwoEqualEntriesOffWithOneTap() throws Exception {
+        SheetForm form = new SheetForm();
+        form.row("task:" + seat.task("Finish sand"), "direct", "2");
+        form.row("task:" + seat.task("Finish sand"), "direct", "2");
+        send(form, "/days/2026-11-25", ada, 302);
+        Document asked = page("/", ada);
+        assertThat(asked.select(".ask")).hasSize(1);
+        String offer = asked.selectFirst(".ask button[name=act]").val();
+        send(SheetForm.of(asked.outerHtml()).set("act", offer), "/days/2026-11-25", ada, 302);
+        assertThat(days.minutes(ada, TODAY)).isEqualTo(120);
+    }
+
+    @Test
+    void asksAboutATenthOfAnHourUnlessItWasTypedAsMinutes() throws Exception {
+        SheetForm form = new SheetForm();
+        form.row("task:" + seat.task("Finish sand"), "direct", "0.1");
+        form.row("task:" + stair.task("Cut treads"), "direct", "12m");
+        send(form, "/days/2026-11-25", ada, 302);
+        assertThat(page("/", ada).select(".ask p").eachText())
+                .containsExactly("0.1 is 6 min, not a quarter hour. Is it right?");
+    }
+
+    @Test
+    void asksAboutTasksAndHoursThatDoNotFit() throws Exception {
+        days.done(seat.task("Finish sand"), TODAY, ada);
+        days.done(stair.task("Cut treads"), TODAY.minusDays(1), ada);
+        days.logged(ada, TODAY, stair, "Cut treads", 60);
+        Document asked = page("/", ada);
+        assertThat(asked.select(".ask p").eachText())
+                .anyMatch(t -> t.startsWith("Finish sand, " + seat.number() + " is done, but nobody logged an hour"))
+                .anyMatch(t -> t.startsWith("Cut treads, " + stair.number() + " was done on Tue 24 Nov already"));
+        Document more = sent(
+                SheetForm.of(asked.outerHtml()).set("act", "log:" + seat.task("Finish sand")),
+                "/days/2026-11-25",
+                ada,
+                200);
+        send(SheetForm.of(more.outerHtml()).type(seat.task("Finish sand"), "time", "1"), "/days/2026-11-25", ada, 302);
+        Document left = page("/", ada);
+        assertThat(left.select(".ask")).hasSize(1);
+        send(answer(left), "/days/2026-11-25", ada, 302);
+        assertThat(page("/", ada).select(".ask")).isEmpty();
+        assertThat(page("/", jonas).select(".ask")).isEmpty();
+    }
+
+    @Test
+    void offersOneTapWhereClockTimesMeetOrTheJobIsClosed() throws Exception {
+        SampleJob closed = days.job("Wainscot", "closed", LocalDate.of(2026, 1, 5), "Touch up");
+        SheetForm form = new SheetForm();
+        form.row("task:" + seat.task("Finish sand"), "direct", "8-12");
+        form.row("task:" + stair.task("Cut treads"), "direct", "11-14");
+        form.row("task:" + closed.task("Touch up"), "direct", "1h30");
+        Document refused = sent(form, "/days/2026-11-25", ada, 422);
+        assertThat(refused.select(".row .ask-answers button").eachText())
+                .contains("Keep 3 h without the clock", "Make it a call-back");
+        String keep = refused.select(".row .ask-answers button:contains(3 h)").val();
+        Document once = sent(SheetForm.of(refused.outerHtml()).set("act", keep), "/days/2026-11-25", ada, 422);
+        String back =
+                once.select(".row .ask-answers button:contains(call-back)").val();
+        send(SheetForm.of(once.outerHtml()).set("act", back), "/days/2026-11-25", ada, 302);
+        assertThat(days.minutes(ada, TODAY)).isEqualTo(240 + 180 + 90);
     }
 
     @Test
@@ -483,10 +553,10 @@ class DaySheetWebTest {
         }
     }
 
-    private SheetForm allTicked(Document asked) {
-        SheetForm form = SheetForm.of(asked.outerHtml());
-        asked.select("input[name=yes]").forEach(box -> form.yes(box.val()));
-        return form;
+    /** One tap on the first question. */
+    private static SheetForm answer(Document asked) {
+        return SheetForm.of(asked.outerHtml())
+                .yes(asked.selectFirst("button[name=yes]").val());
     }
 
     private Document page(String address, SignedIn me) throws Exception {

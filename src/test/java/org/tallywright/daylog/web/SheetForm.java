@@ -24,7 +24,7 @@ class SheetForm {
         for (Element box : page.select("form.day input[name], form.day select[name]")) {
             String name = box.attr("name");
             if (name.equals("yes")) {
-                if (box.hasAttr("checked")) form.yes.add(box.val());
+                form.yes.add(box.val());
                 continue;
             }
             Element chosen = box.selectFirst("option[selected]");
