@@ -47,8 +47,8 @@ class SearchWebTest {
             })
     void saysThatASearchCouldNotBeUnderstoodAndKeepsThePage(String path) throws Exception {
         SignedIn owner = people.owner();
-        jobs.windowSeat(owner);
         catalog.load(owner.personId());
+        jobs.running(owner, "Library wall");
         MockHttpServletResponse understood = ask(owner, path + NO_SUCH_WORD);
         assertThat(understood.getStatus()).isEqualTo(200);
         for (String odd : new String[] {"oak%00plank", "%00", "x".repeat(3000)}) {
