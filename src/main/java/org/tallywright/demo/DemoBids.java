@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
-import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.tallywright.estimates.BidDocument;
 import org.tallywright.shared.Length;
@@ -19,7 +18,7 @@ import org.tallywright.shared.Units;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
- * Estimates, and the bids and change orders issued from them. The scenario's past bids were priced by a percentage for
+ * The bids and change orders, issued from the estimates. The scenario's past bids were priced by a percentage for
  * contingency; they are history and are taken over figure by figure. Of a first revision only the sums are kept.
  */
 @Component
@@ -44,8 +43,7 @@ class DemoBids {
         Map<String, DemoRow> jobs = new HashMap<>();
         DemoFile.rows("jobs").forEach(job -> jobs.put(job.get("key"), job));
         ledger.knowAll("material/", "select id, code from material");
-        estimates(ledger);
-        estimateLines(ledger);
+        DemoEstimates.load(ledger);
         List<Object[]> rows = DemoLedger.list();
         for (DemoRow bid : DemoFile.rows("bids")) {
             rows.add(bid(ledger, jobs.getOrDefault(bid.get("job"), DemoRow.NONE), bid));
@@ -54,69 +52,7 @@ class DemoBids {
             rows.add(changeOrder(ledger, jobs.getOrDefault(order.get("job"), DemoRow.NONE), order));
         }
         ledger.insert(INSERT, rows);
-        frozenLines(ledger);
-    }
-
-    /** One estimate for each job that has lines; rates from the job's last bid, the linen cupboard's from its crew. */
-    private static void estimates(DemoLedger ledger) {
-        Map<String, DemoRow> last = new HashMap<>();
-        DemoFile.rows("bids").forEach(bid -> last.put(bid.get("job"), bid));
-        List<Object[]> rows = DemoLedger.list();
-        for (DemoRow job : DemoFile.rows("jobs")) {
-            String key = job.get("key");
-            DemoRow bid = last.get(key);
-            boolean drafted = DemoFile.rows("estimate_lines").stream()
-                    .anyMatch(line -> line.get("job").equals(key));
-            if (drafted) {
-                rows.add(new Object[] {
-                    ledger.id("job/" + key),
-                    bid == null ? null : new BigDecimal(bid.get("labour_rate")),
-                    bid == null ? new BigDecimal(15) : new BigDecimal(bid.get("overhead_rate")),
-                    bid == null ? new BigDecimal(5) : new BigDecimal(bid.get("contingency_percent")),
-                    bid == null ? new BigDecimal(16) : new BigDecimal(bid.get("margin_percent"))
-                });
-            }
-        }
-        ledger.insert("""
-                insert into estimate (job_id, labour_rate, overhead_rate, contingency_percent, margin_percent, rounding_step_amount, version)
-                values (?, ?, ?, ?, ?, 10, 0)""", rows);
-        List<Object[]> crew = DemoLedger.list();
-        crew.add(new Object[] {ledger.id("job/linen"), ledger.id("person/ada"), 60});
-        crew.add(new Object[] {ledger.id("job/linen"), ledger.id("person/jonas"), 40});
-        ledger.insert("insert into estimate_crew (job_id, person_id, share_percent) values (?, ?, ?)", crew);
-    }
-
-    private static void estimateLines(DemoLedger ledger) {
-        List<Object[]> lines = DemoLedger.list();
-        List<Object[]> others = DemoLedger.list();
-        int n = 0;
-        for (DemoRow row : DemoFile.rows("estimate_materials")) {
-            UUID job = ledger.id("job/" + row.get("job"));
-            UUID id = ledger.make("estimate material/" + n++);
-            if (row.get("group").equals("other")) {
-                String name = ledger.jdbc()
-                        .queryForObject("select name from material where code = ?", String.class, row.get("material"));
-                others.add(new Object[] {id, job, name, new BigDecimal(row.get("amount")), n});
-            } else {
-                lines.add(new Object[] {
-                    id,
-                    job,
-                    ledger.id("material/" + row.get("material")),
-                    new BigDecimal(row.get("net_quantity")),
-                    new BigDecimal(row.get("yield_at_bid")),
-                    new BigDecimal(row.get("buy_quantity")),
-                    new BigDecimal(row.get("unit_price")),
-                    new BigDecimal(row.get("amount")),
-                    n
-                });
-            }
-        }
-        ledger.insert("""
-                insert into estimate_material (id, job_id, material_id, net_quantity, yield, purchase_quantity, unit_price, amount,
-                    position, version) values (?, ?, ?, ?, ?, ?, ?, ?, ?, 0)""", lines);
-        ledger.insert(
-                "insert into estimate_other (id, job_id, description, amount, position, version) values (?, ?, ?, ?, ?, 0)",
-                others);
+        DemoBidLines.load(ledger);
     }
 
     private Object[] bid(DemoLedger ledger, DemoRow job, DemoRow row) {
@@ -246,80 +182,6 @@ class DemoBids {
 
     private static String side(String typed) {
         return Length.parse(typed, Units.IMPERIAL).format(Units.IMPERIAL);
-    }
-
-    /** What was accepted, line by line; a line belongs to the accepted bid or to its change order. */
-    private static void frozenLines(DemoLedger ledger) {
-        ledger.jdbc().update("""
-                insert into bid_task (bid_id, position, job_id, task_id, piece_name, stage_name, name, quantity, unit,
-                    starting_unit_hours, unit_hours, estimated_minutes)
-                select b.id, row_number() over (partition by b.id order by s.position, t.position), t.job_id, t.id, coalesce(p.name, ''),
-                       s.name, t.name, t.quantity, t.unit, t.starting_unit_hours, t.unit_hours, t.estimated_minutes
-                from task t join stage s on s.id = t.stage_id left join piece p on p.id = t.piece_id
-                join bid b on b.job_id = t.job_id and b.kind = 'bid' and b.state = 'accepted'""");
-        moveToChangeOrders(ledger);
-        countFromNought(ledger);
-        int n = 0;
-        Map<UUID, Integer> materials = new HashMap<>();
-        Map<UUID, Integer> others = new HashMap<>();
-        for (DemoRow row : DemoFile.rows("estimate_materials")) {
-            UUID line = ledger.id("estimate material/" + n++);
-            UUID bid = acceptedBid(ledger, row);
-            if (bid == null) {
-                continue;
-            }
-            if (row.get("group").equals("other")) {
-                ledger.jdbc()
-                        .update(
-                                "insert into bid_other (bid_id, position, description, amount, estimate_other_id)"
-                                        + " select ?, ?, description, amount, id from estimate_other where id = ?",
-                                bid,
-                                others.merge(bid, 1, Integer::sum) - 1,
-                                line);
-            } else {
-                ledger.jdbc().update("""
-                        insert into bid_material (bid_id, position, material_id, name, unit, net_quantity, yield, purchase_quantity,
-                            unit_price, freight_amount, amount, estimate_material_id)
-                        select ?, ?, m.id, m.name, m.unit, e.net_quantity, e.yield, e.purchase_quantity, e.unit_price, 0, e.amount, e.id
-                        from estimate_material e join material m on m.id = e.material_id where e.id = ?""", bid, materials.merge(bid, 1, Integer::sum) - 1, line);
-            }
-        }
-    }
-
-    private static @Nullable UUID acceptedBid(DemoLedger ledger, DemoRow row) {
-        String mark = row.get("change_order");
-        if (!mark.isEmpty()) {
-            return ledger.idOrNull("bid/" + row.get("job") + "/" + mark);
-        }
-        UUID revised = ledger.idOrNull("bid/" + row.get("job") + "/B");
-        return revised != null ? revised : ledger.idOrNull("bid/" + row.get("job") + "/A");
-    }
-
-    /** The lines of a change order were taken into the bid above with all others; they are put where they belong. */
-    private static void moveToChangeOrders(DemoLedger ledger) {
-        Map<UUID, Integer> positions = new HashMap<>();
-        for (DemoRow row : DemoFile.rows("estimate_lines")) {
-            if (row.get("change_order").isEmpty()) {
-                continue;
-            }
-            UUID order = ledger.id("bid/" + row.get("job") + "/" + row.get("change_order"));
-            UUID task = ledger.id("task/" + row.get("job") + "/" + row.get("task_kind") + "/" + row.get("piece") + "/"
-                    + row.get("change_order"));
-            ledger.jdbc().update("""
-                    insert into bid_task select ?, ?, job_id, task_id, piece_name, stage_name, name, quantity, unit,
-                        starting_unit_hours, unit_hours, estimated_minutes from bid_task where task_id = ?""", order, positions.merge(order, 1, Integer::sum), task);
-            ledger.jdbc().update("delete from bid_task where task_id = ? and bid_id <> ?", task, order);
-        }
-    }
-
-    /** A list read back by position has no gaps and starts at nought; else it would hold lines that are not there. */
-    private static void countFromNought(DemoLedger ledger) {
-        ledger.jdbc().update("""
-                with lines as (delete from bid_task returning *)
-                insert into bid_task (bid_id, position, job_id, task_id, piece_name, stage_name, name, quantity, unit,
-                    starting_unit_hours, unit_hours, estimated_minutes)
-                select bid_id, row_number() over (partition by bid_id order by position) - 1, job_id, task_id, piece_name, stage_name,
-                    name, quantity, unit, starting_unit_hours, unit_hours, estimated_minutes from lines""");
     }
 
     private static String jobNumber(DemoLedger ledger, DemoRow job) {

@@ -1,6 +1,7 @@
 package org.tallywright.web;
 
 import jakarta.servlet.http.HttpServletResponse;
+import java.util.Locale;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.Typed;
 
@@ -18,6 +19,11 @@ public record Search(String typed, String words, boolean understood) {
 
     private static final int LONGEST = 200;
     private static final int UNPROCESSABLE = 422;
+
+    /** Whether that text holds the words, capital letters or not. */
+    public boolean finds(String text) {
+        return text.toLowerCase(Locale.ROOT).contains(words.toLowerCase(Locale.ROOT));
+    }
 
     /** Reads the words, and answers with status 422 those that cannot be understood. */
     public static Search of(String typed, HttpServletResponse response) {

@@ -4,7 +4,6 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.TreeSet;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -53,12 +52,9 @@ class MaterialController {
     @Access({Role.OWNER, Role.LEAD})
     String index(@RequestParam(defaultValue = "") String q, Model model, SignedIn me, HttpServletResponse response) {
         Search search = Search.of(q, response);
-        String words = search.words().toLowerCase(Locale.ROOT);
         List<MaterialCard> all = materials.all();
         List<MaterialCard> found = all.stream()
-                .filter(m -> (m.name() + " " + m.group() + " " + m.supplier())
-                        .toLowerCase(Locale.ROOT)
-                        .contains(words))
+                .filter(m -> search.finds(m.name() + " " + m.group() + " " + m.supplier()))
                 .toList();
         model.addAttribute("tabs", CatalogTabs.at(CatalogTabs.MATERIALS));
         model.addAttribute(

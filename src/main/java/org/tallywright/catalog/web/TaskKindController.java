@@ -3,7 +3,6 @@ package org.tallywright.catalog.web;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -52,12 +51,9 @@ class TaskKindController {
     @Access({Role.OWNER, Role.LEAD})
     String index(@RequestParam(defaultValue = "") String q, Model model, SignedIn me, HttpServletResponse response) {
         Search search = Search.of(q, response);
-        String words = search.words().toLowerCase(Locale.ROOT);
         List<TaskKindCard> all = taskKinds.all();
         List<TaskKindCard> found = all.stream()
-                .filter(kind -> (kind.name() + " " + kind.stageName())
-                        .toLowerCase(Locale.ROOT)
-                        .contains(words))
+                .filter(kind -> search.finds(kind.name() + " " + kind.stageName()))
                 .toList();
         model.addAttribute("tabs", CatalogTabs.at(CatalogTabs.TASK_KINDS));
         model.addAttribute(

@@ -39,14 +39,14 @@ class ClosingController {
     private final JobDesk desk;
     private final JobPages pages;
     private final PunchDesk punch;
-    private final JobPageRows rows;
+    private final EventRows events;
     private final ShopClock clock;
 
-    ClosingController(JobDesk desk, JobPages pages, PunchDesk punch, JobPageRows rows, ShopClock clock) {
+    ClosingController(JobDesk desk, JobPages pages, PunchDesk punch, EventRows events, ShopClock clock) {
         this.desk = desk;
         this.pages = pages;
         this.punch = punch;
-        this.rows = rows;
+        this.events = events;
         this.clock = clock;
     }
 
@@ -68,7 +68,7 @@ class ClosingController {
         model.addAttribute("open", open);
         model.addAttribute(
                 "items", page.punchList().stream().filter(i -> !i.ticked()).toList());
-        model.addAttribute("walkThroughs", rows.walkThroughs(page.head().job().id()));
+        model.addAttribute("walkThroughs", events.walkThroughs(page.head().job().id()));
         model.addAttribute("said", new Said(said));
         model.addAttribute("walk", walk);
         model.addAttribute("errors", errors);

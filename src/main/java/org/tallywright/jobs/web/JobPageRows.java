@@ -3,9 +3,7 @@ package org.tallywright.jobs.web;
 import java.math.BigDecimal;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Instant;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -17,20 +15,12 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.tallywright.jobs.TaskState;
 import org.tallywright.shared.Length;
-import org.tallywright.shared.NotHere;
 import org.tallywright.shared.Quantity;
 import org.tallywright.shared.Unit;
 
 /** What a job's page shows below its head: one query for each kind of thing, whatever their number. */
 @Component
 class JobPageRows {
-    private static final String EVENTS = """
-            select e.kind, coalesce(t.name, s.name) as subject, e.from_state, e.to_state, e.on_date,
-                p.name as person, e.note
-            from job_event e left join task t on t.id = e.task_id left join stage s on s.id = e.stage_id
-            left join person p on p.id = e.person_id
-            """;
-
     private final JdbcClient jdbc;
 
     JobPageRows(JdbcClient jdbc) {
@@ -71,15 +61,6 @@ class JobPageRows {
             String caution,
             String cautionSource) {}
 
-    record WaitRow(
-            UUID id,
-            String task,
-            String what,
-            Instant startedAt,
-            Instant endsAt,
-            @Nullable Instant endedAt,
-            int version) {}
-
     record PieceRow(
             UUID id,
             String name,
@@ -109,15 +90,6 @@ class JobPageRows {
             @Nullable String doneBy,
             @Nullable LocalDate signedOffOn,
             String signedOffBy) {}
-
-    record EventRow(
-            String kind,
-            @Nullable String subject,
-            String from,
-            String to,
-            LocalDate on,
-            @Nullable String person,
-            String note) {}
 
     JobRow job(UUID jobId) {
         return jdbc.sql("""
@@ -188,46 +160,6 @@ class JobPageRows {
         return before;
     }
 
-    /** Waits that run, and those that ran out or were ended in the last days. */
-    List<WaitRow> waits(UUID jobId, Instant since) {
-        return jdbc.sql("""
-                        select w.id, t.name, w.what, w.started_at, w.ends_at, w.ended_at, w.version
-                        from wait w join task t on t.id = w.task_id
-                        where w.job_id = ? and coalesce(w.ended_at, w.ends_at) > ?
-                        order by w.ended_at nulls first, w.ends_at, w.position""")
-                .params(jobId, java.sql.Timestamp.from(since))
-                .query(JobPageRows::waitRow)
-                .list();
-    }
-
-    WaitRow wait(UUID jobId, UUID waitId) {
-        return jdbc.sql("""
-                        select w.id, t.name, w.what, w.started_at, w.ends_at, w.ended_at, w.version
-                        from wait w join task t on t.id = w.task_id where w.id = ? and w.job_id = ?""")
-                .params(waitId, jobId)
-                .query(JobPageRows::waitRow)
-                .optional()
-                .orElseThrow(() -> new NotHere("wait"));
-    }
-
-    List<WaitRow> waitsOfTask(UUID jobId, UUID taskId) {
-        return jdbc.sql("""
-                        select w.id, t.name, w.what, w.started_at, w.ends_at, w.ended_at, w.version
-                        from wait w join task t on t.id = w.task_id where w.job_id = ? and w.task_id = ? order by w.position""").params(jobId, taskId).query(JobPageRows::waitRow).list();
-    }
-
-    static WaitRow waitRow(ResultSet row, int n) throws SQLException {
-        OffsetDateTime ended = row.getObject("ended_at", OffsetDateTime.class);
-        return new WaitRow(
-                row.getObject("id", UUID.class),
-                row.getString("name"),
-                row.getString("what"),
-                row.getObject("started_at", OffsetDateTime.class).toInstant(),
-                row.getObject("ends_at", OffsetDateTime.class).toInstant(),
-                ended == null ? null : ended.toInstant(),
-                row.getInt("version"));
-    }
-
     List<PieceRow> pieces(UUID jobId) {
         return jdbc.sql("""
                         select p.id, p.name, k.name as kind, p.width, p.height, p.depth, p.count, p.note
@@ -282,40 +214,6 @@ class JobPageRows {
                         day(row, "signed_off_on"),
                         row.getString("signed_off_by")))
                 .list();
-    }
-
-    /** The newest first. */
-    List<EventRow> events(UUID jobId, int most) {
-        return jdbc.sql(EVENTS + "where e.job_id = ? order by e.at desc, e.id desc limit ?")
-                .params(jobId, most)
-                .query(JobPageRows::event)
-                .list();
-    }
-
-    /** Those of one task, the newest first. The index of the job's events leads there. */
-    List<EventRow> eventsOfTask(UUID jobId, UUID taskId) {
-        return jdbc.sql(EVENTS + "where e.job_id = ? and e.task_id = ? order by e.at desc, e.id desc")
-                .params(jobId, taskId)
-                .query(JobPageRows::event)
-                .list();
-    }
-
-    List<EventRow> walkThroughs(UUID jobId) {
-        return jdbc.sql(EVENTS + "where e.job_id = ? and e.kind = 'walk-through' order by e.on_date, e.at")
-                .param(jobId)
-                .query(JobPageRows::event)
-                .list();
-    }
-
-    private static EventRow event(ResultSet row, int n) throws SQLException {
-        return new EventRow(
-                row.getString("kind"),
-                row.getString("subject"),
-                row.getString("from_state"),
-                row.getString("to_state"),
-                row.getObject("on_date", LocalDate.class),
-                row.getString("person"),
-                row.getString("note"));
     }
 
     static @Nullable LocalDate day(ResultSet row, String column) throws SQLException {

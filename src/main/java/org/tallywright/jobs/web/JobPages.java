@@ -36,13 +36,24 @@ class JobPages {
 
     private final JobHeads heads;
     private final JobPageRows rows;
+    private final WaitRows waits;
+    private final EventRows events;
     private final Wording wording;
     private final ShopDates dates;
     private final ShopClock clock;
 
-    JobPages(JobHeads heads, JobPageRows rows, Wording wording, ShopDates dates, ShopClock clock) {
+    JobPages(
+            JobHeads heads,
+            JobPageRows rows,
+            WaitRows waits,
+            EventRows events,
+            Wording wording,
+            ShopDates dates,
+            ShopClock clock) {
         this.heads = heads;
         this.rows = rows;
+        this.waits = waits;
+        this.events = events;
         this.wording = wording;
         this.dates = dates;
         this.clock = clock;
@@ -73,7 +84,7 @@ class JobPages {
                 measures(measures, null),
                 rows.punchList(jobId).stream().map(this::punch).toList(),
                 may.seesHours()
-                        ? rows.events(jobId, EVENTS).stream().map(this::event).toList()
+                        ? events.of(jobId, EVENTS).stream().map(this::event).toList()
                         : List.of(),
                 head.hours().withoutTask() == 0
                         ? null
@@ -99,7 +110,7 @@ class JobPages {
                 tasks.stream().filter(t -> t.id().equals(taskId)).findFirst().orElseThrow(() -> new NotHere("task"));
         Map<UUID, JobPageRows.PieceRow> pieces = byId(rows.pieces(jobId), JobPageRows.PieceRow::id);
         List<JobPage.EventLine> events = me.seesEstimates()
-                ? rows.eventsOfTask(jobId, taskId).stream().map(this::event).toList()
+                ? this.events.ofTask(jobId, taskId).stream().map(this::event).toList()
                 : List.of();
         return new TaskPage(
                 head,
@@ -107,7 +118,7 @@ class JobPages {
                 lines(jobId, pieces, tasks, head, me).of(task),
                 task,
                 me.seesEstimates() ? Hours.ofMinutes(task.estimatedMinutes()).toString() : null,
-                rows.waitsOfTask(jobId, taskId).stream().map(this::wait).toList(),
+                waits.ofTask(jobId, taskId).stream().map(this::wait).toList(),
                 events);
     }
 
@@ -208,13 +219,13 @@ class JobPages {
 
     /** What still runs comes first, then what ended in the last days. */
     private List<JobPage.WaitLine> waits(UUID jobId) {
-        return rows.waits(jobId, clock.now().minus(RECENT)).stream()
+        return waits.since(jobId, clock.now().minus(RECENT)).stream()
                 .map(this::wait)
                 .sorted(Comparator.comparing(w -> !w.running()))
                 .toList();
     }
 
-    private JobPage.WaitLine wait(JobPageRows.WaitRow wait) {
+    private JobPage.WaitLine wait(WaitRows.Row wait) {
         Instant ended = wait.endedAt();
         boolean running = ended == null && wait.endsAt().isAfter(clock.now());
         String text = ended != null
@@ -271,7 +282,7 @@ class JobPages {
         return person == null || person.isEmpty() ? "" : " by " + person;
     }
 
-    private JobPage.EventLine event(JobPageRows.EventRow event) {
+    private JobPage.EventLine event(EventRows.Row event) {
         return new JobPage.EventLine(
                 dates.day(event.on()),
                 event.person() == null ? "The client" : event.person(),

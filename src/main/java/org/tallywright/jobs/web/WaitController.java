@@ -41,12 +41,12 @@ class WaitController {
 
     private final JobDesk desk;
     private final JobHeads heads;
-    private final JobPageRows rows;
+    private final WaitRows rows;
     private final WaitDesk waits;
     private final ShopClock clock;
     private final ShopDates dates;
 
-    WaitController(JobDesk desk, JobHeads heads, JobPageRows rows, WaitDesk waits, ShopClock clock, ShopDates dates) {
+    WaitController(JobDesk desk, JobHeads heads, WaitRows rows, WaitDesk waits, ShopClock clock, ShopDates dates) {
         this.desk = desk;
         this.heads = heads;
         this.rows = rows;
@@ -65,16 +65,16 @@ class WaitController {
     @GetMapping
     String edit(@PathVariable String number, @PathVariable UUID id, SignedIn me, Model model) {
         JobRef job = desk.find(number).guardOpen();
-        JobPageRows.WaitRow wait = rows.wait(job.id(), id);
+        WaitRows.Row wait = rows.one(job.id(), id);
         return form(job, wait, kept(wait), FormErrors.none(), me, model);
     }
 
-    private Form kept(JobPageRows.WaitRow wait) {
+    private Form kept(WaitRows.Row wait) {
         ZonedDateTime end = wait.endsAt().atZone(clock.zone());
         return new Form(wait.version(), end.toLocalDate().toString(), end.format(TIME));
     }
 
-    private String form(JobRef job, JobPageRows.WaitRow wait, Form form, FormErrors errors, SignedIn me, Model model) {
+    private String form(JobRef job, WaitRows.Row wait, Form form, FormErrors errors, SignedIn me, Model model) {
         model.addAttribute("head", heads.find(job.number(), me, "job"));
         model.addAttribute("wait", wait);
         model.addAttribute("since", dates.moment(wait.startedAt()));
@@ -109,11 +109,11 @@ class WaitController {
                 read.refuse(refused);
             } catch (Stale stale) {
                 Form typed = new Form(version, endsOn, endsAt);
-                throw new Stale(stale.what(), typed.beside(kept(rows.wait(job.id(), id))));
+                throw new Stale(stale.what(), typed.beside(kept(rows.one(job.id(), id))));
             }
         }
         Answer.refused(response);
-        return form(job, rows.wait(job.id(), id), new Form(version, endsOn, endsAt), read.errors(), me, model);
+        return form(job, rows.one(job.id(), id), new Form(version, endsOn, endsAt), read.errors(), me, model);
     }
 
     /** Dry before its time. */

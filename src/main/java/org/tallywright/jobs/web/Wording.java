@@ -52,7 +52,7 @@ class Wording {
         return quantity + " " + unit.code();
     }
 
-    static String event(JobPageRows.EventRow event) {
+    static String event(EventRows.Row event) {
         String subject = event.subject() == null ? "" : event.subject();
         return switch (event.kind()) {
             case "walk-through" -> "Walk-through held";
