@@ -34,6 +34,7 @@ public class DemoShop {
     private final CatalogSeed catalog;
     private final DemoPeople people;
     private final DemoBids bids;
+    private final DemoTakeoffs takeoffs;
     private final Trail trail;
     private final ApplicationEventPublisher events;
 
@@ -45,6 +46,7 @@ public class DemoShop {
             CatalogSeed catalog,
             DemoPeople people,
             DemoBids bids,
+            DemoTakeoffs takeoffs,
             Trail trail,
             ApplicationEventPublisher events) {
         this.jdbc = jdbc;
@@ -54,6 +56,7 @@ public class DemoShop {
         this.catalog = catalog;
         this.people = people;
         this.bids = bids;
+        this.takeoffs = takeoffs;
         this.trail = trail;
         this.events = events;
     }
@@ -95,6 +98,8 @@ public class DemoShop {
         DemoMaterials.load(ledger);
         DemoNotes.load(ledger);
         UUID owner = ledger.id("person/ada");
+        takeoffs.load(ledger, owner);
+        trail.byShop();
         closeJobs(owner);
         return new SignedIn(owner, "Ada Fenn", Role.OWNER);
     }

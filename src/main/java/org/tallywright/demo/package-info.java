@@ -1,6 +1,17 @@
 /** The demo shop: an invented scenario of ten jobs that fills an empty shop, always ending today, and can be removed again. */
 @ApplicationModule(
-        allowedDependencies = {"shared", "web", "trail", "shop", "people", "catalog", "jobs", "estimates", "setup"})
+        allowedDependencies = {
+            "shared",
+            "web",
+            "trail",
+            "shop",
+            "people",
+            "catalog",
+            "jobs",
+            "estimates",
+            "takeoff",
+            "setup"
+        })
 @NullMarked
 package org.tallywright.demo;
 

@@ -56,7 +56,7 @@ public class PieceDesk {
             pieces.delete(piece);
             pieces.flush();
         } catch (DataIntegrityViolationException e) {
-            throw new Refused("This piece has tasks, measures or lines of the estimate, so it stays.");
+            throw new Refused("This piece has parts, tasks, measures or lines of the estimate, so it stays.");
         }
     }
 

@@ -16,7 +16,10 @@ final class RouteValues {
 
     private static final Map<String, String> OF_JOB = Map.ofEntries(
             Map.entry("tasks", "select id from task where job_id = :job order by estimated_minutes = 613 desc, id"),
-            Map.entry("pieces", "select id from piece where job_id = :job order by id"),
+            Map.entry(
+                    "pieces",
+                    "select id from piece p where job_id = :job order by exists (select from part where piece_id = p.id) desc, id"),
+            Map.entry("parts", "select id from part where job_id = :job order by piece_id, id"),
             Map.entry("measures", "select id from site_measure where job_id = :job order by id"),
             Map.entry("waits", "select id from wait where job_id = :job order by ended_at nulls first, id"),
             Map.entry(

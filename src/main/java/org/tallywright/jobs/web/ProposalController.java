@@ -2,11 +2,14 @@ package org.tallywright.jobs.web;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
@@ -24,10 +27,12 @@ import org.tallywright.jobs.JobDesk;
 import org.tallywright.jobs.JobHeads;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.jobs.PieceDetails;
+import org.tallywright.jobs.TakenOff;
 import org.tallywright.jobs.TaskDesk;
 import org.tallywright.jobs.TaskDetails;
 import org.tallywright.shared.Ids;
 import org.tallywright.shared.Length;
+import org.tallywright.shared.Quantity;
 import org.tallywright.shared.Refused;
 import org.tallywright.web.Access;
 import org.tallywright.web.Flash;
@@ -48,6 +53,7 @@ class ProposalController {
     private final PieceKinds kinds;
     private final TaskKinds taskKinds;
     private final Wording wording;
+    private final ObjectProvider<TakenOff> takenOff;
 
     ProposalController(
             JobDesk desk,
@@ -56,7 +62,8 @@ class ProposalController {
             PieceRows rows,
             PieceKinds kinds,
             TaskKinds taskKinds,
-            Wording wording) {
+            Wording wording,
+            ObjectProvider<TakenOff> takenOff) {
         this.desk = desk;
         this.heads = heads;
         this.tasks = tasks;
@@ -64,9 +71,13 @@ class ProposalController {
         this.kinds = kinds;
         this.taskKinds = taskKinds;
         this.wording = wording;
+        this.takenOff = takenOff;
     }
 
-    /** @param here the job, or the piece, has such a task already */
+    /**
+     * @param here the job, or the piece, has such a task already
+     * @param fromParts the quantity is counted from the parts of the piece, not by a rule of thumb
+     */
     record Line(
             UUID id,
             UUID kind,
@@ -76,7 +87,8 @@ class ProposalController {
             String unit,
             boolean taken,
             boolean wholeJob,
-            boolean here) {}
+            boolean here,
+            boolean fromParts) {}
 
     @GetMapping
     String show(@PathVariable String number, @PathVariable UUID id, SignedIn me, Model model) {
@@ -85,26 +97,44 @@ class ProposalController {
         return page(number, id, piece, proposed(job, id, piece), FormErrors.none(), me, model);
     }
 
+    /** By the rules of the kind of piece; where its parts are listed, with what they come to instead. */
     private List<Line> proposed(JobRef job, UUID pieceId, PieceDetails piece) {
-        if (piece.pieceKindId() == null) {
-            return List.of();
-        }
-        List<Proposal> proposals = kinds.propose(
-                piece.pieceKindId(), units(piece.width()), units(piece.height()), units(piece.depth()), piece.count());
-        Map<UUID, TaskKindCard> cards =
-                taskKinds.byId(proposals.stream().map(Proposal::taskKindId).toList());
+        Map<UUID, Quantity> counted = new LinkedHashMap<>();
+        takenOff.ifAvailable(bean -> counted.putAll(bean.quantities(job.id(), pieceId)));
+        List<Proposal> proposals = new ArrayList<>(byRule(piece));
+        List<UUID> ruled = proposals.stream().map(Proposal::taskKindId).toList();
+        Map<UUID, TaskKindCard> cards = new HashMap<>(taskKinds.byId(ruled));
+        cards.putAll(taskKinds.byId(counted.keySet()));
+        counted.forEach((kind, quantity) -> {
+            TaskKindCard card = cards.get(kind);
+            if (card != null && card.active() && !ruled.contains(kind)) {
+                proposals.add(new Proposal(kind, quantity, card.unit(), false));
+            }
+        });
         Set<UUID> ofPiece = rows.kindsOf(job.id(), pieceId);
         Set<UUID> ofJob = rows.kindsOf(job.id(), null);
         List<Line> lines = new ArrayList<>();
         for (Proposal proposal : proposals) {
             TaskKindCard card = cards.get(proposal.taskKindId());
-            if (card != null) {
-                Set<UUID> there = proposal.wholeJob() ? ofJob : ofPiece;
-                boolean here = there.contains(card.id());
-                lines.add(line(Ids.next(), card, proposal.quantity().toString(), !here, proposal.wholeJob(), here));
+            Quantity parts = counted.get(proposal.taskKindId());
+            if (card != null && (parts == null || !parts.isZero())) {
+                boolean here = (proposal.wholeJob() ? ofJob : ofPiece).contains(card.id());
+                Quantity quantity = parts == null ? proposal.quantity() : parts;
+                lines.add(line(Ids.next(), card, quantity.toString(), !here, proposal.wholeJob(), here, parts != null));
             }
         }
         return lines;
+    }
+
+    private List<Proposal> byRule(PieceDetails piece) {
+        return piece.pieceKindId() == null
+                ? List.of()
+                : kinds.propose(
+                        piece.pieceKindId(),
+                        units(piece.width()),
+                        units(piece.height()),
+                        units(piece.depth()),
+                        piece.count());
     }
 
     private static @Nullable Long units(@Nullable Length length) {
@@ -112,7 +142,13 @@ class ProposalController {
     }
 
     private static Line line(
-            UUID id, TaskKindCard card, String quantity, boolean taken, boolean wholeJob, boolean here) {
+            UUID id,
+            TaskKindCard card,
+            String quantity,
+            boolean taken,
+            boolean wholeJob,
+            boolean here,
+            boolean fromParts) {
         return new Line(
                 id,
                 card.id(),
@@ -122,7 +158,8 @@ class ProposalController {
                 card.unit().code(),
                 taken,
                 wholeJob,
-                here);
+                here,
+                fromParts);
     }
 
     private String page(
@@ -176,7 +213,7 @@ class ProposalController {
         for (ProposalForm.Row row : form.rows()) {
             TaskKindCard card = cards.get(row.kind());
             if (card != null) {
-                lines.add(line(row.id(), card, row.quantity(), row.taken(), row.wholeJob(), false));
+                lines.add(line(row.id(), card, row.quantity(), row.taken(), row.wholeJob(), false, false));
             }
         }
         return lines;

@@ -1,0 +1,31 @@
+package org.tallywright.takeoff;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.tallywright.calibration.YieldBook;
+import org.tallywright.catalog.MaterialCard;
+import org.tallywright.shared.Quantity;
+
+/**
+ * One material to buy for a job, in its own unit.
+ *
+ * @param net in the finished work, all of it
+ * @param netBought the share of it that comes out of what is bought
+ * @param buy in whole purchase units; nothing where stock and offcuts do
+ * @param how in words: how many sheets, bars of which lengths, board feet with their range
+ * @param layoutYield of this layout in whole percent: in the work / used; null where nothing was laid out
+ * @param expected what the shop's own finished jobs say
+ * @param quality proved, searched or coarse, in words
+ * @param notices what somebody should know before buying
+ */
+public record BuyLine(
+        MaterialCard material,
+        Quantity net,
+        Quantity netBought,
+        Quantity buy,
+        List<String> how,
+        @Nullable Integer layoutYield,
+        YieldBook.Expected expected,
+        String quality,
+        List<String> notices,
+        List<Drawing> drawings) {}

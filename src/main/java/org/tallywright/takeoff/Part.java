@@ -1,0 +1,87 @@
+package org.tallywright.takeoff;
+
+import jakarta.persistence.Convert;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+import jakarta.persistence.Version;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.tallywright.cutting.Grain;
+import org.tallywright.shared.Length;
+
+/** Parts of a piece that are alike: from the formulas, or listed by hand. */
+@Entity
+class Part {
+    @Id
+    private UUID id;
+
+    private UUID jobId;
+    private UUID pieceId;
+    private int position;
+    private String name;
+    private int quantity;
+    private Length length;
+    private Length width;
+    private @Nullable UUID materialId;
+    private String slot;
+
+    @Convert(converter = GrainColumn.class)
+    private Grain grain;
+
+    private String matched;
+    private int longEdges;
+    private int shortEdges;
+    private int faces;
+    private int joints;
+    private boolean byHand;
+
+    @Version
+    private @Nullable Integer version;
+
+    @SuppressWarnings("NullAway.Init")
+    protected Part() {}
+
+    @SuppressWarnings("NullAway.Init")
+    Part(UUID id, UUID jobId, UUID pieceId, int position, PartDetails details, boolean byHand) {
+        this.id = id;
+        this.jobId = jobId;
+        this.pieceId = pieceId;
+        this.position = position;
+        say(details);
+        this.byHand = byHand;
+    }
+
+    /** Changed by somebody: the formulas leave it alone from now on. */
+    void change(PartDetails details) {
+        say(details);
+        byHand = true;
+    }
+
+    private void say(PartDetails details) {
+        name = details.name();
+        quantity = details.quantity();
+        length = details.length();
+        width = details.width();
+        materialId = details.materialId();
+        slot = details.slot();
+        grain = details.grain();
+        matched = details.matched();
+        longEdges = details.longEdges();
+        shortEdges = details.shortEdges();
+        faces = details.faces();
+        joints = details.joints();
+    }
+
+    PartDetails details() {
+        return new PartDetails(
+                name, quantity, length, width, materialId, slot, grain, matched, longEdges, shortEdges, faces, joints);
+    }
+
+    boolean isOf(UUID job, UUID piece) {
+        return jobId.equals(job) && pieceId.equals(piece);
+    }
+
+    boolean isAt(@Nullable Integer seen) {
+        return version != null && version.equals(seen);
+    }
+}

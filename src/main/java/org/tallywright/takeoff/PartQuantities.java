@@ -1,0 +1,82 @@
+package org.tallywright.takeoff;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.catalog.TaskKindCard;
+import org.tallywright.catalog.TaskKinds;
+import org.tallywright.jobs.TakenOff;
+import org.tallywright.shared.NotUnderstood;
+import org.tallywright.shared.Quantity;
+import org.tallywright.takeoff.formula.Amount;
+import org.tallywright.takeoff.formula.Formula;
+import org.tallywright.takeoff.formula.FormulaError;
+
+/** From the parts of a piece, by the task lines of its formulas, to quantities of task kinds. */
+@Component
+class PartQuantities implements TakenOff {
+    private final PieceFacts pieces;
+    private final PartRows rows;
+    private final RecipeBook recipes;
+    private final TakeoffDesk desk;
+    private final TaskKinds taskKinds;
+
+    PartQuantities(PieceFacts pieces, PartRows rows, RecipeBook recipes, TakeoffDesk desk, TaskKinds taskKinds) {
+        this.pieces = pieces;
+        this.rows = rows;
+        this.recipes = recipes;
+        this.desk = desk;
+        this.taskKinds = taskKinds;
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Map<UUID, Quantity> quantities(UUID jobId, UUID pieceId) {
+        List<PartDetails> parts =
+                rows.ofPiece(jobId, pieceId).stream().map(PartRows.Row::details).toList();
+        if (parts.isEmpty()) {
+            return Map.of();
+        }
+        PieceFacts.Fact piece = pieces.of(jobId, pieceId);
+        Recipe recipe = recipes.of(piece.kindId()).recipe();
+        Map<String, Amount> totals = totals(piece, recipe, parts);
+        Map<String, TaskKindCard> kinds = new HashMap<>();
+        taskKinds.active().forEach(kind -> kinds.put(kind.code(), kind));
+        Map<UUID, Quantity> quantities = new LinkedHashMap<>();
+        for (Recipe.TaskRule rule : recipe.tasks()) {
+            TaskKindCard kind = kinds.get(rule.code());
+            if (kind != null) {
+                try {
+                    quantities.put(
+                            kind.id(), Measured.in(kind.unit(), rule.formula().value(totals), piece.count()));
+                } catch (FormulaError | NotUnderstood cannot) {
+                    // A size is missing, say: the rule of thumb of the catalogue stays for this one.
+                    quantities.remove(kind.id());
+                }
+            }
+        }
+        return quantities;
+    }
+
+    /** Settings and totals of one piece by name. */
+    Map<String, Amount> totals(PieceFacts.Fact piece, Recipe recipe, List<PartDetails> parts) {
+        Map<String, Formula> own = new HashMap<>();
+        desk.answered(piece.id()).answers().forEach((name, typed) -> {
+            try {
+                if (!name.startsWith(TakeoffDesk.MATERIAL)) {
+                    own.put(name, Formula.parse(typed));
+                }
+            } catch (FormulaError kept) {
+                own.remove(name);
+            }
+        });
+        Map<String, Amount> settings = Workings.settings(
+                recipe, Workings.sizes(piece.width(), piece.height(), piece.depth()), own, new ArrayList<>());
+        return Workings.totals(recipe, settings, parts);
+    }
+}

@@ -1,0 +1,345 @@
+package org.tallywright.takeoff.web;
+
+import jakarta.servlet.http.HttpServletResponse;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.util.MultiValueMap;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import org.tallywright.catalog.MaterialCard;
+import org.tallywright.catalog.Materials;
+import org.tallywright.jobs.JobDesk;
+import org.tallywright.jobs.JobHeads;
+import org.tallywright.jobs.JobRef;
+import org.tallywright.shared.Refused;
+import org.tallywright.shared.ShopConventions;
+import org.tallywright.takeoff.PartRows;
+import org.tallywright.takeoff.PieceFacts;
+import org.tallywright.takeoff.Recipe;
+import org.tallywright.takeoff.RecipeBook;
+import org.tallywright.takeoff.TakeoffDesk;
+import org.tallywright.takeoff.Worked;
+import org.tallywright.takeoff.formula.Formula;
+import org.tallywright.web.Access;
+import org.tallywright.web.Flash;
+import org.tallywright.web.FormErrors;
+import org.tallywright.web.FormReader;
+import org.tallywright.web.Role;
+import org.tallywright.web.SignedIn;
+
+/** The parts of a piece: taken off by the formulas of its kind, or listed by hand. */
+@Controller
+@RequestMapping("/jobs/{number}/pieces/{id}")
+@Access({Role.OWNER, Role.LEAD})
+class PartsController {
+    private final JobDesk jobs;
+    private final JobHeads heads;
+    private final PieceFacts pieces;
+    private final PartRows rows;
+    private final RecipeBook recipes;
+    private final TakeoffDesk desk;
+    private final Materials materials;
+    private final ShopConventions shop;
+
+    PartsController(
+            JobDesk jobs,
+            JobHeads heads,
+            PieceFacts pieces,
+            PartRows rows,
+            RecipeBook recipes,
+            TakeoffDesk desk,
+            Materials materials,
+            ShopConventions shop) {
+        this.jobs = jobs;
+        this.heads = heads;
+        this.pieces = pieces;
+        this.rows = rows;
+        this.recipes = recipes;
+        this.desk = desk;
+        this.materials = materials;
+        this.shop = shop;
+    }
+
+    /**
+     * @param typed this piece's own formula
+     * @param value what it comes to now
+     */
+    record SettingBox(String field, String label, String typed, String formula, String value) {}
+
+    record SlotBox(String field, String label, String value) {}
+
+    record Row(
+            UUID id,
+            int number,
+            String name,
+            int quantity,
+            String size,
+            String material,
+            String more,
+            boolean byHand) {}
+
+    @GetMapping("/parts")
+    String show(@PathVariable String number, @PathVariable UUID id, SignedIn me, Model model) {
+        JobRef job = jobs.find(number);
+        TakeoffDesk.Answered answered = desk.answered(id);
+        return page(job, id, answered.answers(), answered.version(), FormErrors.none(), me, model);
+    }
+
+    private String page(
+            JobRef job,
+            UUID pieceId,
+            Map<String, String> answers,
+            @Nullable Integer version,
+            FormErrors errors,
+            SignedIn me,
+            Model model) {
+        PieceFacts.Fact piece = pieces.of(job.id(), pieceId);
+        RecipeBook.Page book = recipes.of(piece.kindId());
+        Recipe recipe = book.recipe();
+        Worked worked = desk.worked(piece, recipe, answers);
+        Map<String, UUID> chosen = desk.chosen(recipe, answers);
+        Map<String, String> names = materialNames();
+        List<PartRows.Row> parts = rows.ofPiece(job.id(), pieceId);
+        model.addAttribute("head", heads.find(job.number(), me, "job"));
+        model.addAttribute("piece", piece);
+        model.addAttribute("open", !job.isClosed());
+        model.addAttribute("version", version);
+        model.addAttribute("errors", errors);
+        model.addAttribute("shipped", book.isShipped());
+        model.addAttribute("formulas", !recipe.parts().isEmpty());
+        model.addAttribute("settings", settings(recipe, worked, answers));
+        model.addAttribute("slots", slots(recipe, chosen));
+        model.addAttribute("materials", names);
+        model.addAttribute("problems", worked.problems());
+        model.addAttribute("parts", parts.stream().map(row -> row(row, names)).toList());
+        model.addAttribute("stale", stale(parts, worked, recipe));
+        return "takeoff/parts";
+    }
+
+    /** The parts kept are no longer what the formulas come to: a size, a setting or a formula has changed. */
+    private static boolean stale(List<PartRows.Row> parts, Worked worked, Recipe recipe) {
+        boolean taken = parts.stream().anyMatch(row -> !row.byHand());
+        return taken
+                && !recipe.parts().isEmpty()
+                && !parts.stream()
+                        .filter(row -> !row.byHand())
+                        .map(PartRows.Row::details)
+                        .toList()
+                        .equals(worked.parts());
+    }
+
+    private List<SettingBox> settings(Recipe recipe, Worked worked, Map<String, String> answers) {
+        return recipe.settings().stream()
+                .map(s -> new SettingBox(
+                        "set-" + s.name(),
+                        s.label(),
+                        answers.getOrDefault(s.name(), ""),
+                        s.formula().toString(),
+                        Written.amount(worked.settings().get(s.name()), shop.units())))
+                .toList();
+    }
+
+    private static List<SlotBox> slots(Recipe recipe, Map<String, UUID> chosen) {
+        return recipe.slots().stream()
+                .map(slot -> new SlotBox(
+                        "mat-" + slot.name(),
+                        slot.label(),
+                        chosen.containsKey(slot.name()) ? String.valueOf(chosen.get(slot.name())) : ""))
+                .toList();
+    }
+
+    private Row row(PartRows.Row row, Map<String, String> names) {
+        UUID material = row.details().materialId();
+        return new Row(
+                row.id(),
+                row.number(),
+                row.details().name(),
+                row.details().quantity(),
+                Written.size(row.details().length(), shop.units()) + " x "
+                        + Written.size(row.details().width(), shop.units()),
+                material == null ? "" : names.getOrDefault(material.toString(), ""),
+                Written.more(row.details()),
+                row.byHand());
+    }
+
+    private Map<String, String> materialNames() {
+        Map<String, String> names = new LinkedHashMap<>();
+        for (MaterialCard card : materials.all()) {
+            names.put(card.id().toString(), card.name());
+        }
+        return names;
+    }
+
+    @PostMapping("/takeoff")
+    String takeOff(
+            @PathVariable String number,
+            @PathVariable UUID id,
+            @RequestParam(required = false) @Nullable Integer version,
+            @RequestParam MultiValueMap<String, String> sent,
+            SignedIn me,
+            Model model,
+            HttpServletResponse response,
+            RedirectAttributes redirect) {
+        JobRef job = jobs.find(number);
+        PieceFacts.Fact piece = pieces.of(job.id(), id);
+        Recipe recipe = recipes.of(piece.kindId()).recipe();
+        FormReader read = new FormReader();
+        Map<String, String> answers = answers(recipe, sent, read);
+        if (!read.refused()) {
+            try {
+                int taken = desk.takeOff(job.id(), id, version, answers, me.personId());
+                Flash.done(
+                        redirect,
+                        taken == 1 ? "One line of parts is taken off." : taken + " lines of parts are taken off.");
+                return "redirect:/jobs/" + number + "/pieces/" + id + "/parts";
+            } catch (Refused refused) {
+                String field = refused.field();
+                read.refuse(field == null || field.isEmpty() ? "" : "set-" + field, refused.sentence());
+            }
+        }
+        response.setStatus(422);
+        return page(job, id, answers, version, read.errors(), me, model);
+    }
+
+    /** The piece's own: a box left empty takes the kind's formula. */
+    private Map<String, String> answers(Recipe recipe, MultiValueMap<String, String> sent, FormReader read) {
+        Map<String, String> answers = new LinkedHashMap<>();
+        for (Recipe.Setting setting : recipe.settings()) {
+            String typed =
+                    first(sent, "set-" + setting.name()).replaceAll("\\s+", " ").strip();
+            if (typed.length() > Formula.MOST_CHARACTERS) {
+                read.refuse(
+                        "set-" + setting.name(), "A formula has at most " + Formula.MOST_CHARACTERS + " characters.");
+            } else if (!typed.isEmpty()) {
+                answers.put(setting.name(), typed);
+            }
+        }
+        Map<String, String> names = materialNames();
+        for (Recipe.Slot slot : recipe.slots()) {
+            String typed = first(sent, "mat-" + slot.name());
+            if (!typed.isEmpty()) {
+                if (!names.containsKey(typed)) {
+                    read.refuse("mat-" + slot.name(), "Pick a material of the catalogue.");
+                } else {
+                    answers.put(TakeoffDesk.MATERIAL + slot.name(), typed);
+                }
+            }
+        }
+        return answers;
+    }
+
+    private static String first(MultiValueMap<String, String> sent, String name) {
+        String value = sent.getFirst(name);
+        return value == null ? "" : value;
+    }
+
+    @GetMapping("/parts/new")
+    String blank(@PathVariable String number, @PathVariable UUID id, SignedIn me, Model model) {
+        return form(jobs.find(number).guardOpen(), id, PartForm.blank(), null, FormErrors.none(), me, model);
+    }
+
+    @GetMapping("/parts/{part}")
+    String edit(@PathVariable String number, @PathVariable UUID id, @PathVariable UUID part, SignedIn me, Model model) {
+        JobRef job = jobs.find(number).guardOpen();
+        PartForm kept = PartForm.of(rows.of(job.id(), id, part), shop.units());
+        return form(job, id, kept, part, FormErrors.none(), me, model);
+    }
+
+    private String form(
+            JobRef job, UUID pieceId, PartForm form, @Nullable UUID kept, FormErrors errors, SignedIn me, Model model) {
+        model.addAttribute("head", heads.find(job.number(), me, "job"));
+        model.addAttribute("piece", pieces.of(job.id(), pieceId));
+        model.addAttribute("form", form);
+        model.addAttribute("kept", kept);
+        model.addAttribute("errors", errors);
+        model.addAttribute("materials", materialNames());
+        model.addAttribute("suffix", Written.suffix(shop.units()));
+        Map<String, String> grains = new LinkedHashMap<>();
+        grains.put("along", "Along the length");
+        grains.put("across", "Across the length");
+        grains.put("any", "Does not matter");
+        model.addAttribute("grains", grains);
+        return "takeoff/part";
+    }
+
+    @PostMapping("/parts")
+    String create(
+            @PathVariable String number,
+            @PathVariable UUID id,
+            PartForm form,
+            SignedIn me,
+            Model model,
+            HttpServletResponse response,
+            RedirectAttributes redirect) {
+        UUID partId = form.id();
+        if (partId == null) {
+            throw new Refused("The form did not arrive whole. Reload the page and try again.");
+        }
+        return save(jobs.find(number), id, partId, null, "", form, me, model, response, redirect);
+    }
+
+    @PostMapping("/parts/{part}")
+    String update(
+            @PathVariable String number,
+            @PathVariable UUID id,
+            @PathVariable UUID part,
+            PartForm form,
+            SignedIn me,
+            Model model,
+            HttpServletResponse response,
+            RedirectAttributes redirect) {
+        JobRef job = jobs.find(number);
+        String slot = rows.of(job.id(), id, part).details().slot();
+        int version = form.version() == null ? -1 : form.version();
+        return save(job, id, part, version, slot, form, me, model, response, redirect);
+    }
+
+    private String save(
+            JobRef job,
+            UUID pieceId,
+            UUID partId,
+            @Nullable Integer version,
+            String slot,
+            PartForm form,
+            SignedIn me,
+            Model model,
+            HttpServletResponse response,
+            RedirectAttributes redirect) {
+        FormReader read = new FormReader();
+        var details = form.read(read, shop.units(), slot);
+        if (details != null) {
+            try {
+                desk.save(job.id(), pieceId, partId, version, details, me.personId());
+                Flash.done(redirect, "The part is kept.");
+                return "redirect:/jobs/" + job.number() + "/pieces/" + pieceId + "/parts";
+            } catch (Refused refused) {
+                read.refuse(refused);
+            }
+        }
+        response.setStatus(422);
+        return form(job, pieceId, form, version == null ? null : partId, read.errors(), me, model);
+    }
+
+    @PostMapping("/parts/{part}/removal")
+    String destroy(
+            @PathVariable String number,
+            @PathVariable UUID id,
+            @PathVariable UUID part,
+            SignedIn me,
+            RedirectAttributes redirect) {
+        JobRef job = jobs.find(number);
+        pieces.of(job.id(), id);
+        desk.remove(job.id(), id, part, me.personId());
+        Flash.done(redirect, "The part is taken out.");
+        return "redirect:/jobs/" + number + "/pieces/" + id + "/parts";
+    }
+}

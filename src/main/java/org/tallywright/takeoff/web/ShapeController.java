@@ -1,0 +1,88 @@
+package org.tallywright.takeoff.web;
+
+import jakarta.servlet.http.HttpServletResponse;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import org.tallywright.catalog.MaterialCard;
+import org.tallywright.catalog.Materials;
+import org.tallywright.shared.Refused;
+import org.tallywright.shared.ShopConventions;
+import org.tallywright.takeoff.MaterialShape;
+import org.tallywright.takeoff.MaterialShapes;
+import org.tallywright.web.Access;
+import org.tallywright.web.Flash;
+import org.tallywright.web.FormErrors;
+import org.tallywright.web.FormReader;
+import org.tallywright.web.Role;
+import org.tallywright.web.SignedIn;
+
+/** How a material comes: as sheets, bars or boards, of which sizes, with which losses. */
+@Controller
+@RequestMapping("/catalog/materials/{id}/form")
+@Access(Role.OWNER)
+class ShapeController {
+    private final Materials materials;
+    private final MaterialShapes shapes;
+    private final ShopConventions shop;
+
+    ShapeController(Materials materials, MaterialShapes shapes, ShopConventions shop) {
+        this.materials = materials;
+        this.shapes = shapes;
+        this.shop = shop;
+    }
+
+    @GetMapping
+    String edit(@PathVariable UUID id, Model model) {
+        MaterialCard card = materials.card(id);
+        MaterialShapes.Kept kept = shapes.of(List.of(card)).get(id);
+        ShapeForm form =
+                kept == null ? ShapeForm.blank(shop.units()) : ShapeForm.of(kept.shape(), kept.version(), shop.units());
+        return page(card, form, FormErrors.none(), model);
+    }
+
+    private String page(MaterialCard card, ShapeForm form, FormErrors errors, Model model) {
+        Map<String, String> forms = new LinkedHashMap<>();
+        forms.put("sheet", "Sheets of one size");
+        forms.put("bar", "Bars or trim, by length");
+        forms.put("board", "Boards of random width and length");
+        model.addAttribute("material", card);
+        model.addAttribute("form", form);
+        model.addAttribute("forms", forms);
+        model.addAttribute("errors", errors);
+        model.addAttribute("suffix", Written.suffix(shop.units()));
+        return "takeoff/material-form";
+    }
+
+    @PostMapping
+    String update(
+            @PathVariable UUID id,
+            ShapeForm form,
+            SignedIn me,
+            Model model,
+            HttpServletResponse response,
+            RedirectAttributes redirect) {
+        MaterialCard card = materials.card(id);
+        FormReader read = new FormReader();
+        MaterialShape shape = form.read(read, shop.units());
+        if (shape != null) {
+            try {
+                shapes.write(id, form.version(), shape, me.personId());
+                Flash.done(redirect, "How it comes is kept.");
+                return "redirect:/catalog/materials/" + id;
+            } catch (Refused refused) {
+                read.refuse(refused);
+            }
+        }
+        response.setStatus(422);
+        return page(card, form, read.errors(), model);
+    }
+}

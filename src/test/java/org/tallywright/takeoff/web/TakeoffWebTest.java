@@ -1,0 +1,290 @@
+package org.tallywright.takeoff.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.containsString;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.content;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
+
+import java.util.List;
+import java.util.UUID;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.web.servlet.MockMvc;
+import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
+import org.tallywright.AppTest;
+import org.tallywright.catalog.CatalogSeed;
+import org.tallywright.catalog.PieceKinds;
+import org.tallywright.jobs.JobRef;
+import org.tallywright.jobs.PieceDesk;
+import org.tallywright.jobs.PieceDetails;
+import org.tallywright.jobs.SampleJobs;
+import org.tallywright.people.SamplePeople;
+import org.tallywright.shared.Ids;
+import org.tallywright.shared.Length;
+import org.tallywright.shared.Units;
+import org.tallywright.web.SignedIn;
+
+/** From a bookcase to its parts, tasks, cut list, buy list and the estimate's material lines. */
+@AppTest
+class TakeoffWebTest {
+    @Autowired
+    MockMvc mvc;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    @Autowired
+    SamplePeople people;
+
+    @Autowired
+    SampleJobs jobs;
+
+    @Autowired
+    CatalogSeed catalog;
+
+    @Autowired
+    PieceKinds kinds;
+
+    @Autowired
+    PieceDesk pieces;
+
+    private SignedIn owner;
+    private SignedIn helper;
+    private JobRef job;
+    private UUID piece;
+    private String base;
+
+    @BeforeEach
+    void bookcase() {
+        owner = people.owner();
+        helper = people.helper();
+        catalog.load();
+        job = jobs.lead(owner, "Library");
+        piece = Ids.next();
+        pieces.save(job.id(), piece, null, details("34 1/8", 2), owner.personId());
+        base = "/jobs/" + job.number();
+    }
+
+    private PieceDetails details(String width, int count) {
+        return new PieceDetails(
+                kinds.named("Bookcase").orElseThrow().id(),
+                "Left bookcase",
+                Length.parse(width, Units.IMPERIAL),
+                Length.parse("92 3/4", Units.IMPERIAL),
+                Length.parse("13 1/2", Units.IMPERIAL),
+                count,
+                "");
+    }
+
+    private MockHttpServletRequestBuilder as(SignedIn who, MockHttpServletRequestBuilder request) {
+        return request.with(csrf()).with(SamplePeople.signedIn(who));
+    }
+
+    private String page(SignedIn who, String path) throws Exception {
+        return mvc.perform(as(who, get(path)))
+                .andExpect(status().isOk())
+                .andReturn()
+                .getResponse()
+                .getContentAsString();
+    }
+
+    private void takeOff(String... settings) throws Exception {
+        MockHttpServletRequestBuilder request = as(owner, post(base + "/pieces/" + piece + "/takeoff"));
+        for (int i = 0; i < settings.length; i += 2) {
+            request.param(settings[i], settings[i + 1]);
+        }
+        mvc.perform(request).andExpect(status().is3xxRedirection());
+    }
+
+    @Test
+    void takesOffThenListsCutsAndBuys() throws Exception {
+        takeOff("set-shelves", "6");
+
+        assertThat(page(owner, base + "/pieces/" + piece + "/parts"))
+                .contains("Loose shelf", "31&quot; x 11 3/4&quot;", "White oak veneer plywood, 3/4 in, 48 x 96");
+        String cuts = page(helper, base + "/cut-list");
+        assertThat(cuts).contains("2 alike", "Loose shelf", "92 3/4&quot;").doesNotContain("172", "buy-list");
+        // Twelve loose shelves for two bookcases of six each.
+        assertThat(cuts).containsPattern("Loose shelf[\\s\\S]{0,200}>12<");
+        assertThat(page(owner, base + "/buy-list"))
+                .contains("<svg", "to buy", "common practice, no source", "Crosscut", "Shelf pins")
+                .doesNotContain("172");
+        assertThat(page(owner, base + "/pieces/" + piece + "/proposals")).contains("counted from its parts");
+    }
+
+    @Test
+    void helperSeesNeitherBuyListNorFormulas() throws Exception {
+        mvc.perform(as(helper, get(base + "/buy-list"))).andExpect(status().isForbidden());
+        mvc.perform(as(helper, get(base + "/pieces/" + piece + "/parts"))).andExpect(status().isForbidden());
+    }
+
+    @Test
+    void putsThePurchaseIntoTheEstimateAndFollowsIt() throws Exception {
+        takeOff();
+        mvc.perform(as(owner, post(base + "/buy-list/lines"))).andExpect(status().is3xxRedirection());
+        List<String> lines = lines();
+        assertThat(lines).isNotEmpty();
+
+        // Again is a repeat; a wider piece brings the same lines up to date.
+        mvc.perform(as(owner, post(base + "/buy-list/lines"))).andExpect(status().is3xxRedirection());
+        assertThat(lines()).isEqualTo(lines);
+        Integer version = jdbc.sql("select version from piece where id = ?")
+                .param(piece)
+                .query(Integer.class)
+                .single();
+        pieces.save(job.id(), piece, version, details("120", 2), owner.personId());
+        takeOff();
+        mvc.perform(as(owner, post(base + "/buy-list/lines"))).andExpect(status().is3xxRedirection());
+
+        assertThat(lines()).hasSameSizeAs(lines).isNotEqualTo(lines);
+        String list = page(owner, base + "/buy-list");
+        jdbc.sql("select purchase_quantity from estimate_material where job_id = ?")
+                .param(job.id())
+                .query((row, n) -> row.getBigDecimal(1).stripTrailingZeros().toPlainString())
+                .list()
+                .forEach(quantity -> assertThat(list).contains("<b>" + quantity + "</b>"));
+    }
+
+    private List<String> lines() {
+        return jdbc.sql(
+                        "select m.code || ' ' || e.purchase_quantity from estimate_material e join material m on m.id = e.material_id where job_id = ? order by m.code")
+                .param(job.id())
+                .query(String.class)
+                .list();
+    }
+
+    @Test
+    void refusesAFormulaWithItsPlaceAndKeepsWhatWasTyped() throws Exception {
+        mvc.perform(as(owner, post(base + "/pieces/" + piece + "/takeoff")).param("set-dado", "1/4 in +"))
+                .andExpect(status().isUnprocessableEntity())
+                .andExpect(content().string(containsString("At character 9")))
+                .andExpect(content().string(containsString("value=\"1/4 in +\"")));
+    }
+
+    @Test
+    void ownFormulasReplaceTheShippedOnesAndAreRefusedByLine() throws Exception {
+        String kind =
+                "/catalog/piece-kinds/" + kinds.named("Bookcase").orElseThrow().id() + "/parts";
+        mvc.perform(as(owner, post(kind))
+                        .param("text", "material | case | Case | ply_wo_34\npart | Board | case | 1 | widht | depth"))
+                .andExpect(status().isUnprocessableEntity())
+                .andExpect(content().string(containsString("Line 2")))
+                .andExpect(content().string(containsString("not known here")));
+        mvc.perform(as(owner, post(kind))
+                        .param("text", "material | case | Case | ply_wo_34\npart | Board | case | 1 | width | depth"))
+                .andExpect(status().is3xxRedirection());
+        takeOff();
+        assertThat(page(owner, base + "/cut-list")).contains("1 Board").doesNotContain("Loose shelf");
+        mvc.perform(as(owner, post(kind).param("text", "part"))).andExpect(status().isUnprocessableEntity());
+        mvc.perform(as(owner, post(kind + "/shipped"))).andExpect(status().is3xxRedirection());
+        assertThat(page(owner, kind)).contains("Loose shelf");
+    }
+
+    @Test
+    void pastedListIsShownFirstAndErrorsNameRowAndColumn() throws Exception {
+        String paste = base + "/pieces/" + piece + "/pasted-parts";
+        UUID form = Ids.next();
+        String wrong = "name\tquantity\tlength\twidth\nDoor\t2\t30 1/3\t15\n\t0\t12\t-1";
+        mvc.perform(as(owner, post(paste + "/preview"))
+                        .param("form", form.toString())
+                        .param("text", wrong))
+                .andExpect(status().isUnprocessableEntity())
+                .andExpect(content().string(containsString("not one of a tape")))
+                .andExpect(content().string(containsString("A length cannot be negative here.")));
+
+        String right =
+                "Part;Qty;Length;Width;Material;Grain;Match\nDoor;2;30 1/4\";15;ply_wo_34;along;pair\nShelf;4;28;11;;;";
+        mvc.perform(as(owner, post(paste + "/preview"))
+                        .param("form", form.toString())
+                        .param("text", right))
+                .andExpect(status().isOk())
+                .andExpect(content().string(containsString("Add these 2 lines")));
+        for (int n = 0; n < 2; n++) {
+            mvc.perform(as(owner, post(paste)).param("form", form.toString()).param("text", right))
+                    .andExpect(status().is3xxRedirection());
+        }
+        assertThat(jdbc.sql("select count(*) from part").query(Integer.class).single())
+                .isEqualTo(2);
+    }
+
+    @Test
+    void saysInWordsWhatCannotBeCut() throws Exception {
+        UUID part = Ids.next();
+        mvc.perform(as(owner, post(base + "/pieces/" + piece + "/parts"))
+                        .param("id", part.toString())
+                        .param("name", "Long panel")
+                        .param("quantity", "1")
+                        .param("length", "10 ft")
+                        .param("width", "20")
+                        .param("material", material("ply_wo_34")))
+                .andExpect(status().is3xxRedirection());
+        assertThat(page(owner, base + "/buy-list")).contains("is larger than a sheet inside its trim");
+
+        String form = "/catalog/materials/" + material("ply_wo_34") + "/form";
+        mvc.perform(as(owner, post(form))
+                        .param("form", "sheet")
+                        .param("thickness", "3/4")
+                        .param("sheetLength", "96")
+                        .param("sheetWidth", "48")
+                        .param("kerf", "-1/8")
+                        .param("trim", "0"))
+                .andExpect(status().isUnprocessableEntity())
+                .andExpect(content().string(containsString("A length cannot be negative here.")));
+        mvc.perform(as(owner, post(form))
+                        .param("form", "sheet")
+                        .param("thickness", "3/4")
+                        .param("sheetLength", "144")
+                        .param("sheetWidth", "48")
+                        .param("kerf", "0")
+                        .param("trim", "0"))
+                .andExpect(status().is3xxRedirection());
+        assertThat(page(owner, base + "/buy-list")).doesNotContain("is larger than a sheet");
+    }
+
+    /** 9,999 of one part on two pieces alike: too many to lay out, so reckoned by the yield, and said so. */
+    @Test
+    void tenThousandPartsAreReckonedByTheYield() throws Exception {
+        mvc.perform(as(owner, post(base + "/pieces/" + piece + "/parts"))
+                        .param("id", Ids.next().toString())
+                        .param("name", "Slat")
+                        .param("quantity", "9999")
+                        .param("length", "20")
+                        .param("width", "2")
+                        .param("material", material("ply_wo_34")))
+                .andExpect(status().is3xxRedirection());
+
+        assertThat(page(owner, base + "/buy-list")).contains("19998 parts are too many to lay out");
+    }
+
+    @Test
+    void usesOffcutsAndStockFirst() throws Exception {
+        mvc.perform(as(owner, post(base + "/pieces/" + piece + "/parts"))
+                        .param("id", Ids.next().toString())
+                        .param("name", "Panel")
+                        .param("quantity", "1")
+                        .param("length", "30")
+                        .param("width", "20")
+                        .param("grain", "along")
+                        .param("material", material("ply_maple_34")))
+                .andExpect(status().is3xxRedirection());
+        assertThat(page(owner, base + "/buy-list")).contains("1 sheet of").doesNotContain("offcut used");
+        jdbc.sql("""
+                        with t as (select set_config('tallywright.person', 'shop', true), set_config('tallywright.at', now()::text, true))
+                        insert into offcut (id, material_id, size, quantity, kept_on, version)
+                        select ?, m.id, '64 x 48', 0.5, date '2026-01-01', 0 from t, material m where m.code = 'ply_maple_34'""").param(Ids.next()).update();
+
+        assertThat(page(owner, base + "/buy-list")).contains("0 sheets of", "1 offcut used");
+    }
+
+    private String material(String code) {
+        return jdbc.sql("select id::text from material where code = ?")
+                .param(code)
+                .query(String.class)
+                .single();
+    }
+}
