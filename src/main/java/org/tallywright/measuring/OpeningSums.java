@@ -1,0 +1,230 @@
+package org.tallywright.measuring;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.tallywright.shared.Length;
+
+/**
+ * Everything that follows from the readings of one opening, as far as they go. Wall faces are taken as straight between
+ * two readings. What the tape leaves open about each reading is carried through to first order.
+ */
+public final class OpeningSums {
+    /** What a scribe strip is wider than the largest gap: common practice, no source. */
+    public static final Length SPARE = Length.ofSixtyFourths(16);
+
+    private final Map<Reading, Length> readings;
+    private final double standard;
+    private final @Nullable Length pieceDepth;
+    private final List<Finding> found = new ArrayList<>();
+
+    private OpeningSums(Map<Reading, Length> readings, Length goodTo, @Nullable Length pieceDepth) {
+        this.readings = readings;
+        this.standard = goodTo.inches().doubleValue() / 2;
+        this.pieceDepth = pieceDepth;
+    }
+
+    /**
+     * @param goodTo what a reading is good to, plus or minus, about 19 times in 20: twice its standard uncertainty
+     * @param pieceDepth how deep the piece will be; null for as deep as the opening
+     */
+    public static List<Finding> of(Map<Reading, Length> readings, Length goodTo, @Nullable Length pieceDepth) {
+        OpeningSums sums = new OpeningSums(readings, goodTo, pieceDepth);
+        sums.widths();
+        sums.corners();
+        sums.diagonals();
+        sums.plumbAndLevel();
+        return List.copyOf(sums.found);
+    }
+
+    private void widths() {
+        List<Reading> widths = known(Reading.Group.WIDTHS);
+        if (!widths.isEmpty()) {
+            add(Sum.NARROWEST, widths, OpeningSums::least);
+        }
+        for (Level level : Level.values()) {
+            add(level.splay, List.of(level.front, level.back), r -> r[0] - r[1]);
+        }
+        Level level = level();
+        List<Reading> depths = known(Reading.Group.DEPTHS);
+        if (level != null && !depths.isEmpty()) {
+            splayed(level, depths);
+        }
+        gap(depths);
+        List<Reading> heights = known(Reading.Group.HEIGHTS);
+        if (!heights.isEmpty()) {
+            add(Sum.LOWEST, heights, OpeningSums::least);
+        }
+    }
+
+    private void splayed(Level level, List<Reading> depths) {
+        List<Reading> from = Stream.concat(Stream.of(level.front, level.back), depths.stream())
+                .toList();
+        if (pieceDepth != null) {
+            double deep = pieceDepth.inches().doubleValue();
+            add(Sum.TAPER, from, r -> (r[0] - r[1]) * deep / meanFrom(r, 2));
+        }
+        add(Sum.ONE_WALL_ANGLE, from, r -> Geometry.cornerOf(r[0] - r[1], meanFrom(r, 2)));
+        add(Sum.EACH_WALL_ANGLE, from, r -> Geometry.cornerOf((r[0] - r[1]) / 2, meanFrom(r, 2)));
+    }
+
+    /** The widest place of the piece less the narrowest of the opening, with the front read no further out than the piece goes. */
+    private void gap(List<Reading> depths) {
+        List<Level> whole =
+                Arrays.stream(Level.values()).filter(l -> has(l.front, l.back)).toList();
+        if (whole.isEmpty()) {
+            return;
+        }
+        List<Reading> from = Stream.concat(whole.stream().flatMap(l -> Stream.of(l.front, l.back)), depths.stream())
+                .toList();
+        int pairs = 2 * whole.size();
+        ToDoubleFunction<double[]> gap = r -> {
+            double share = share(r, pairs);
+            double[] widths = new double[pairs];
+            for (int n = 0; n < pairs; n += 2) {
+                widths[n] = r[n + 1] + (r[n] - r[n + 1]) * share;
+                widths[n + 1] = r[n + 1];
+            }
+            return Arrays.stream(widths).max().orElseThrow() - least(widths);
+        };
+        add(Sum.LARGEST_GAP, from, gap);
+        // The strip is cut for the worst case: both readings off by all they may be.
+        double worst = 4 * standard + SPARE.inches().doubleValue();
+        add(Sum.SCRIBE_STOCK, from, r -> gap.applyAsDouble(r) + worst);
+    }
+
+    /** How much of the depth of the opening the piece takes. */
+    private double share(double[] readings, int firstDepth) {
+        if (pieceDepth == null || readings.length <= firstDepth) {
+            return 1;
+        }
+        return pieceDepth.inches().doubleValue() / meanFrom(readings, firstDepth);
+    }
+
+    private void corners() {
+        List<Reading> left = List.of(Reading.CORNER_LEFT_BACK, Reading.CORNER_LEFT_SIDE, Reading.CORNER_LEFT_ACROSS);
+        List<Reading> right =
+                List.of(Reading.CORNER_RIGHT_BACK, Reading.CORNER_RIGHT_SIDE, Reading.CORNER_RIGHT_ACROSS);
+        add(Sum.CORNER_LEFT, left, r -> Geometry.corner(r[0], r[1], r[2]));
+        add(Sum.CORNER_RIGHT, right, r -> Geometry.corner(r[0], r[1], r[2]));
+        Level level = level();
+        List<Reading> depths = known(Reading.Group.DEPTHS);
+        if (level != null && !depths.isEmpty()) {
+            List<Reading> all = Stream.of(left, right, List.of(level.front, level.back), depths)
+                    .flatMap(List::stream)
+                    .toList();
+            add(
+                    Sum.CORNER_CHECK,
+                    all,
+                    r -> Geometry.splayOf(Geometry.corner(r[0], r[1], r[2]), meanFrom(r, 8))
+                            + Geometry.splayOf(Geometry.corner(r[3], r[4], r[5]), meanFrom(r, 8))
+                            - (r[6] - r[7]));
+        }
+    }
+
+    private void diagonals() {
+        Level level = level();
+        if (level == null) {
+            return;
+        }
+        List<Reading> figure =
+                List.of(level.back, level.front, Reading.DIAGONAL_BACK_LEFT, Reading.DIAGONAL_BACK_RIGHT);
+        add(Sum.SQUARE_SHIFT, figure, r -> Geometry.shift(r[0], r[1], r[2], r[3]));
+        List<Reading> depths = known(Reading.Group.DEPTHS);
+        if (depths.isEmpty()) {
+            return;
+        }
+        List<Reading> from = Stream.concat(figure.stream(), depths.stream()).toList();
+        add(
+                Sum.DIAGONAL_LEFT,
+                from,
+                r -> Geometry.cornerOf(Geometry.leftSplay(r[0], r[1], r[2], r[3]), meanFrom(r, 4)));
+        add(
+                Sum.DIAGONAL_RIGHT,
+                from,
+                r -> Geometry.cornerOf(Geometry.rightSplay(r[0], r[1], r[2], r[3]), meanFrom(r, 4)));
+        add(Sum.DEPTH_CHECK, from, r -> Math.sqrt(Geometry.depthSquared(r[0], r[1], r[2], r[3])) - meanFrom(r, 4));
+    }
+
+    private void plumbAndLevel() {
+        List<Reading> heights = known(Reading.Group.HEIGHTS);
+        for (Reading lean : List.of(Reading.LEAN_LEFT, Reading.LEAN_RIGHT)) {
+            Sum sum = lean == Reading.LEAN_LEFT ? Sum.LEAN_LEFT : Sum.LEAN_RIGHT;
+            List<Reading> from = Stream.concat(Stream.of(lean, Reading.LEAN_OVER), heights.stream())
+                    .toList();
+            add(sum, from, r -> r.length == 2 ? r[0] : r[0] * highest(r) / r[1]);
+        }
+        List<Reading> widths = known(Reading.Group.WIDTHS);
+        List<Reading> from = Stream.concat(Stream.of(Reading.FLOOR_FALL, Reading.FLOOR_OVER), widths.stream())
+                .toList();
+        add(Sum.FALL, from, r -> r.length == 2 ? r[0] : r[0] * meanFrom(r, 2) / r[1]);
+    }
+
+    private static double highest(double[] readings) {
+        return Arrays.stream(readings, 2, readings.length).max().orElseThrow();
+    }
+
+    private static double least(double[] readings) {
+        return Arrays.stream(readings).min().orElseThrow();
+    }
+
+    private static double meanFrom(double[] readings, int first) {
+        return Arrays.stream(readings, first, readings.length).average().orElseThrow();
+    }
+
+    /** Nothing is added where a reading is missing or the readings fit no figure. */
+    private void add(Sum sum, List<Reading> from, ToDoubleFunction<double[]> figure) {
+        if (!has(from.toArray(Reading[]::new))) {
+            return;
+        }
+        double[] values = from.stream()
+                .mapToDouble(reading -> value(reading).inches().doubleValue())
+                .toArray();
+        double[] each = new double[values.length];
+        Arrays.fill(each, standard);
+        Reckoned reckoned = Propagation.through(figure, values, each);
+        if (Double.isFinite(reckoned.value()) && Double.isFinite(reckoned.standard())) {
+            found.add(new Finding(sum, reckoned, from));
+        }
+    }
+
+    private Length value(Reading reading) {
+        return readings.getOrDefault(reading, Length.ZERO);
+    }
+
+    private boolean has(Reading... all) {
+        return Arrays.stream(all).allMatch(readings::containsKey);
+    }
+
+    private List<Reading> known(Reading.Group group) {
+        return group.readings().stream().filter(readings::containsKey).toList();
+    }
+
+    /** The lowest level that was read at back and front: the one that the diagonals lie in. */
+    private @Nullable Level level() {
+        return Arrays.stream(Level.values())
+                .filter(l -> has(l.front, l.back))
+                .findFirst()
+                .orElse(null);
+    }
+
+    private enum Level {
+        FLOOR(Reading.BACK_FLOOR, Reading.FRONT_FLOOR, Sum.SPLAY_FLOOR),
+        MIDDLE(Reading.BACK_MIDDLE, Reading.FRONT_MIDDLE, Sum.SPLAY_MIDDLE),
+        TOP(Reading.BACK_TOP, Reading.FRONT_TOP, Sum.SPLAY_TOP);
+
+        private final Reading back;
+        private final Reading front;
+        private final Sum splay;
+
+        Level(Reading back, Reading front, Sum splay) {
+            this.back = back;
+            this.front = front;
+            this.splay = splay;
+        }
+    }
+}
