@@ -6,6 +6,7 @@ import java.util.List;
 import org.tallywright.bench.calibration.CalibrationBenchmark;
 import org.tallywright.bench.cutting.CuttingBenchmark;
 import org.tallywright.bench.pages.PagesBenchmark;
+import org.tallywright.bench.recalibration.RecalibrationBenchmark;
 
 /**
  * Runs the benchmark named by -Dbench, on -Dbench.data where it needs a file, and writes NAME.csv into -Dbench.out. Without a
@@ -13,8 +14,8 @@ import org.tallywright.bench.pages.PagesBenchmark;
  */
 public final class Bench {
 
-    private static final List<Benchmark> ALL =
-            List.of(new CalibrationBenchmark(), new CuttingBenchmark(), new PagesBenchmark());
+    private static final List<Benchmark> ALL = List.of(
+            new CalibrationBenchmark(), new RecalibrationBenchmark(), new CuttingBenchmark(), new PagesBenchmark());
 
     private Bench() {}
 

@@ -23,10 +23,12 @@ import tools.jackson.databind.json.JsonMapper;
 class CalibrationRows {
     private final JdbcClient jdbc;
     private final JsonMapper json;
+    private final PastPack pack;
 
-    CalibrationRows(JdbcClient jdbc, JsonMapper json) {
+    CalibrationRows(JdbcClient jdbc, JsonMapper json, PastPack pack) {
         this.jdbc = jdbc;
         this.json = json;
+        this.pack = pack;
     }
 
     record Row(
@@ -84,15 +86,15 @@ class CalibrationRows {
                 .update();
     }
 
-    void keep(UUID id, Past past, Figures figures, List<Judged> record, Instant at) {
-        String learnt = json.writeValueAsString(past);
+    /** @param fingerprint of {@code past} */
+    void keep(UUID id, Past past, String fingerprint, Figures figures, List<Judged> record, Instant at) {
         jdbc.sql("""
-                        update calibration set state = 'done', step = '', made_at = ?, fingerprint = ?, past = ?::jsonb,
+                        update calibration set state = 'done', step = '', made_at = ?, fingerprint = ?, past_packed = ?,
                             figures = ?::jsonb, record = ?::jsonb where id = ?""")
                 .params(
                         Timestamp.from(at),
-                        fingerprint(past),
-                        learnt,
+                        fingerprint,
+                        pack.pack(past),
                         json.writeValueAsString(figures),
                         json.writeValueAsString(record),
                         id)
@@ -146,15 +148,21 @@ class CalibrationRows {
     }
 
     Optional<Kept> kept(UUID id) {
-        return jdbc.sql("select *, past::text as p, figures::text as f, record::text as r from calibration"
-                        + " where id = ? and state = 'done'")
+        return jdbc.sql(
+                        "select id, state, why, step, asked_at, made_at, fingerprint, current, past_packed, past::text as p, figures::text as f, record::text as r from calibration"
+                                + " where id = ? and state = 'done'")
                 .param(id)
                 .query((row, n) -> new Kept(
                         row(row, n),
-                        json.readValue(row.getString("p"), Past.class),
+                        past(row),
                         json.readValue(row.getString("f"), Figures.class),
                         json.readValue(row.getString("r"), new TypeReference<List<Judged>>() {})))
                 .optional();
+    }
+
+    private Past past(ResultSet row) throws SQLException {
+        byte[] packed = row.getBytes("past_packed");
+        return packed == null ? json.readValue(row.getString("p"), Past.class) : pack.unpack(packed);
     }
 
     private static final String SELECT =

@@ -3,10 +3,12 @@ package org.tallywright.calibration;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The figures of a calibration, kept with it.
  *
+ * @param engine which engine judged the past ({@link Fitted#ENGINE}); null in older ones
  * @param level how far a common task runs over its starting rate, on the scale of ln: 0.1 is about 10 %
  * @param slope change of it per unit of ln(hours); negative: small tasks run over more
  * @param offLine mean share of hours on no line, over hours on lines, by hour class
@@ -15,6 +17,7 @@ import java.util.UUID;
  * @param noted tasks left out or cut, with the reason in words
  */
 record Figures(
+        @Nullable Integer engine,
         int tasks,
         int jobs,
         double level,

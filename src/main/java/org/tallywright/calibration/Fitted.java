@@ -1,19 +1,19 @@
 package org.tallywright.calibration;
 
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.UUID;
-import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.calibration.engine.Calibration;
 import org.tallywright.calibration.engine.CalibrationSettings;
 import org.tallywright.calibration.engine.Calibrator;
 import org.tallywright.calibration.engine.HoursOnNoLine;
-import org.tallywright.calibration.engine.JobForecast;
 import org.tallywright.calibration.engine.ModelFigures;
 import org.tallywright.calibration.engine.Note;
 import org.tallywright.calibration.engine.Observation;
@@ -25,8 +25,13 @@ import org.tallywright.calibration.engine.TaskForecast;
  * A calibration ready to be asked.
  *
  * @param id null where the shop has none yet: then everything is the starting rates
+ * @param jobsByKind how many jobs each kind was done on
  */
-record Fitted(@Nullable UUID id, Past past, Calibration model, HoursOnNoLine onNoLine) {
+record Fitted(
+        @Nullable UUID id, Past past, Calibration model, HoursOnNoLine onNoLine, Map<String, Integer> jobsByKind) {
+    /** Goes up when the same past would be judged in another way than before. */
+    static final int ENGINE = 1;
+
     static final CalibrationSettings SETTINGS = CalibrationSettings.standard();
 
     /** Size of a task, in hours, to state a rate for where the shop has no task of its own. */
@@ -38,7 +43,7 @@ record Fitted(@Nullable UUID id, Past past, Calibration model, HoursOnNoLine onN
                 record.stream().flatMap(job -> job.forecasts().stream()).toList());
         Calibration model =
                 Calibrator.fit(past.tasks(), SETTINGS, asOf).with(onNoLine).with(own);
-        return new Fitted(id, past, model, onNoLine);
+        return new Fitted(id, past, model, onNoLine, jobsByKind(past));
     }
 
     double rateOf(UUID kind, double otherwise) {
@@ -46,16 +51,24 @@ record Fitted(@Nullable UUID id, Past past, Calibration model, HoursOnNoLine onN
     }
 
     int jobsBehind(UUID kind) {
-        Set<String> jobs = new TreeSet<>();
-        past.tasks().stream()
-                .filter(task -> task.kind().equals(kind.toString()))
-                .forEach(task -> jobs.add(task.job()));
-        return jobs.size();
+        return jobsByKind.getOrDefault(kind.toString(), 0);
+    }
+
+    private static Map<String, Integer> jobsByKind(Past past) {
+        Map<String, Set<String>> jobs = new HashMap<>();
+        past.tasks()
+                .forEach(task -> jobs.computeIfAbsent(task.kind(), kind -> new HashSet<>())
+                        .add(task.job()));
+        Map<String, Integer> counts = new HashMap<>();
+        jobs.forEach((kind, of) -> counts.put(kind, of.size()));
+        return counts;
     }
 
     Figures figures() {
         ModelFigures fit = model.figures();
+        Map<String, List<Observation>> own = past.tasks().stream().collect(Collectors.groupingBy(Observation::kind));
         return new Figures(
+                ENGINE,
                 fit.tasks(),
                 past.jobs().size(),
                 fit.level(),
@@ -64,7 +77,9 @@ record Fitted(@Nullable UUID id, Past past, Calibration model, HoursOnNoLine onN
                 fit.kindSd(),
                 fit.workerSd(),
                 fit.jobSd(),
-                past.rates().keySet().stream().map(this::rate).toList(),
+                past.rates().keySet().stream()
+                        .map(kind -> rate(kind, own.getOrDefault(kind.toString(), List.of())))
+                        .toList(),
                 onNoLine.shareByClass(),
                 onNoLine.share().mean(),
                 onNoLine.startingShare(),
@@ -74,9 +89,9 @@ record Fitted(@Nullable UUID id, Past past, Calibration model, HoursOnNoLine onN
                         .toList());
     }
 
-    private Figures.KindRate rate(UUID kind) {
+    private Figures.KindRate rate(UUID kind, List<Observation> own) {
         double starting = rateOf(kind, 1);
-        double size = size(kind.toString());
+        double size = size(own);
         TaskForecast said = model.taskForecast(PlannedTask.of("rate", kind.toString(), size));
         double perHour = starting / size;
         return new Figures.KindRate(
@@ -91,9 +106,8 @@ record Fitted(@Nullable UUID id, Past past, Calibration model, HoursOnNoLine onN
                 said.startingShare());
     }
 
-    private double size(String kind) {
-        double[] sizes = past.tasks().stream()
-                .filter(task -> task.kind().equals(kind))
+    private static double size(List<Observation> own) {
+        double[] sizes = own.stream()
                 .mapToDouble(Observation::estimateHours)
                 .filter(hours -> hours > 0)
                 .sorted()
@@ -109,46 +123,6 @@ record Fitted(@Nullable UUID id, Past past, Calibration model, HoursOnNoLine onN
             case RATIO_CUT -> "cut: more than twenty times off its starting rate";
         };
         return new Figures.Noted(note.observation().task(), note.observation().job(), what);
-    }
-
-    /** Every finished job, forecast from what was known before it; the oldest first. */
-    static List<Judged> record(Past past, Consumer<String> step) {
-        List<Judged> record = new ArrayList<>();
-        int n = 0;
-        for (PastJob job : past.jobs()) {
-            n++;
-            step.accept("Looking back: job " + n + " of " + past.jobs().size());
-            if (job.estimate() > 0 && job.actual() > 0) {
-                record.add(judge(past, job, record));
-            }
-        }
-        return record;
-    }
-
-    private static Judged judge(Past past, PastJob job, List<Judged> earlier) {
-        Past known = past.before(job.knownBy());
-        List<Judged> judged = earlier.stream()
-                .filter(j -> j.closedOn().isBefore(job.knownBy()))
-                .toList();
-        Fitted then = of(null, known, job.knownBy(), judged);
-        Calibration model = job.imported() ? then.model.with(HoursOnNoLine.none()) : then.model;
-        JobForecast said = model.jobForecast(job.planned());
-        return new Judged(
-                job.key(),
-                job.number(),
-                job.title(),
-                job.imported(),
-                job.closedOn(),
-                known.jobs().size(),
-                known.tasks().size(),
-                job.estimate(),
-                HoursRange.of(said.hours()),
-                said.unwidened().probabilityBelow(job.actual()),
-                job.actual(),
-                job.bidHours(),
-                job.labourRate(),
-                job.atBid(),
-                job.atStages());
     }
 
     /** Middle value of some hours. */

@@ -34,6 +34,10 @@ record Past(List<Observation> tasks, List<PastJob> jobs, Map<UUID, Double> rates
         return new Past(tasks.stream().filter(task -> keys.contains(task.job())).toList(), these, rates);
     }
 
+    Map<String, List<Observation>> byJob() {
+        return tasks.stream().collect(Collectors.groupingBy(Observation::job));
+    }
+
     Past before(LocalDate day) {
         return of(job -> job.closedOn().isBefore(day));
     }

@@ -2,8 +2,11 @@ package org.tallywright.calibration;
 
 import java.sql.Timestamp;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.concurrent.atomic.AtomicReference;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
@@ -30,15 +33,18 @@ public class Recalibration {
     private static final Logger LOG = LoggerFactory.getLogger(Recalibration.class);
 
     private final CalibrationRows rows;
+    private final Shelf shelf;
     private final PastReader reader;
     private final Background background;
     private final TransactionTemplate transaction;
     private final JdbcClient jdbc;
     private final ShopClock clock;
     private final Trail trail;
+    private final AtomicReference<@Nullable Took> took = new AtomicReference<>();
 
     Recalibration(
             CalibrationRows rows,
+            Shelf shelf,
             PastReader reader,
             Background background,
             TransactionTemplate transaction,
@@ -46,6 +52,7 @@ public class Recalibration {
             ShopClock clock,
             Trail trail) {
         this.rows = rows;
+        this.shelf = shelf;
         this.reader = reader;
         this.background = background;
         this.transaction = transaction;
@@ -180,21 +187,60 @@ public class Recalibration {
         return true;
     }
 
+    /** Seconds on the clock that the newest calibration of this server took, by stage. */
+    public record Took(double read, double lookBack, double fit, double keep) {
+        public double all() {
+            return read + lookBack + fit + keep;
+        }
+    }
+
+    /** Empty before this server has made one. */
+    public Optional<Took> took() {
+        return Optional.ofNullable(took.get());
+    }
+
     private void make(UUID id) {
+        long start = System.nanoTime();
         Past past = reader.read();
         String known = rows.current()
                 .flatMap(rows::row)
                 .map(CalibrationRows.Row::fingerprint)
                 .orElse("");
-        if (rows.fingerprint(past).equals(known)) {
+        String fingerprint = rows.fingerprint(past);
+        if (fingerprint.equals(known)) {
             transaction.executeWithoutResult(status -> rows.forget(id));
             return;
         }
+        long read = System.nanoTime();
         step(id, "Looking back at finished jobs");
-        List<Judged> record = Fitted.record(past, step -> step(id, step));
+        List<Judged> record = lookBack(id, past);
+        long looked = System.nanoTime();
         step(id, "Working out the rates");
-        Figures figures = Fitted.of(null, past, clock.today(), record).figures();
-        transaction.executeWithoutResult(status -> rows.keep(id, past, figures, record, clock.now()));
+        Fitted now = Fitted.of(id, past, clock.today(), record);
+        Figures figures = now.figures();
+        long fitted = System.nanoTime();
+        transaction.executeWithoutResult(status -> rows.keep(id, past, fingerprint, figures, record, clock.now()));
+        rows.row(id).ifPresent(row -> shelf.put(now, new CalibrationRows.Kept(row, past, figures, record)));
+        took.set(new Took(
+                seconds(start, read),
+                seconds(read, looked),
+                seconds(looked, fitted),
+                seconds(fitted, System.nanoTime())));
+        LOG.debug("calibration made: {}", took.get());
+    }
+
+    /** What was judged by the same engine from the same past is not judged again. */
+    private List<Judged> lookBack(UUID id, Past past) {
+        CalibrationRows.Kept before = shelf.kept()
+                .filter(kept -> Objects.equals(kept.figures().engine(), Fitted.ENGINE))
+                .orElse(null);
+        return before == null
+                ? LookBack.record(past, Past.nothing(), List.of(), step -> step(id, step))
+                : LookBack.record(past, before.past(), before.record(), step -> step(id, step));
+    }
+
+    private static double seconds(long from, long to) {
+        return (to - from) / 1e9;
     }
 
     private void step(UUID id, String step) {

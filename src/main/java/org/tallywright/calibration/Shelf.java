@@ -37,6 +37,11 @@ class Shelf {
         return pair().map(Pair::kept);
     }
 
+    /** The one that was just made and is kept by now: nobody needs to read and fit it again. */
+    void put(Fitted fitted, CalibrationRows.Kept kept) {
+        taken.set(new Pair(fitted, kept));
+    }
+
     private Optional<Pair> pair() {
         UUID current = rows.current().orElse(null);
         if (current == null) {

@@ -1,6 +1,8 @@
 package org.tallywright.calibration;
 
 import java.math.BigDecimal;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.Collection;
@@ -115,7 +117,7 @@ class WorkRows {
 
     List<TaskRow> tasksOfClosedJobs() {
         return jdbc.sql(TASK + " where j.state = 'closed' and t.state = 'done' order by t.done_on, t.id")
-                .query(TaskRow.class)
+                .query(WorkRows::task)
                 .list();
     }
 
@@ -123,7 +125,7 @@ class WorkRows {
         return jdbc.sql("""
                         select e.job_id, e.task_id, e.person_id, e.hour_class, sum(e.minutes)::int as minutes
                         from time_entry e join job j on j.id = e.job_id where j.state = 'closed'
-                        group by e.job_id, e.task_id, e.person_id, e.hour_class having sum(e.minutes) > 0 order by 1, 2, 3, 4""").query(HoursRow.class).list();
+                        group by e.job_id, e.task_id, e.person_id, e.hour_class having sum(e.minutes) > 0 order by 1, 2, 3, 4""").query(WorkRows::hours).list();
     }
 
     List<PastRow> imported() {
@@ -147,14 +149,14 @@ class WorkRows {
                 ? List.of()
                 : jdbc.sql(TASK + " where t.id in (:ids)")
                         .param("ids", ids)
-                        .query(TaskRow.class)
+                        .query(WorkRows::task)
                         .list();
     }
 
     List<TaskRow> tasksOf(UUID job) {
         return jdbc.sql(TASK + " where t.job_id = ? and t.state <> 'dropped' order by t.position, t.id")
                 .param(job)
-                .query(TaskRow.class)
+                .query(WorkRows::task)
                 .list();
     }
 
@@ -162,6 +164,33 @@ class WorkRows {
         return jdbc.sql("""
                         select job_id, task_id, person_id, hour_class, sum(minutes)::int as minutes from time_entry
                         where job_id = ? and on_date <= ?
-                        group by job_id, task_id, person_id, hour_class having sum(minutes) > 0 order by 1, 2, 3, 4""").params(job, until).query(HoursRow.class).list();
+                        group by job_id, task_id, person_id, hour_class having sum(minutes) > 0 order by 1, 2, 3, 4""").params(job, until).query(WorkRows::hours).list();
+    }
+
+    private static TaskRow task(ResultSet row, int n) throws SQLException {
+        return new TaskRow(
+                row.getObject("id", UUID.class),
+                row.getObject("job_id", UUID.class),
+                row.getObject("kind", UUID.class),
+                row.getString("name"),
+                row.getBigDecimal("quantity"),
+                row.getBigDecimal("done"),
+                row.getBigDecimal("rate"),
+                row.getInt("estimated_minutes"),
+                row.getString("state"),
+                row.getObject("done_on", LocalDate.class),
+                row.getObject("assigned_to", UUID.class),
+                row.getBoolean("occupied"),
+                row.getBoolean("out_of_square"),
+                row.getBoolean("stairs"));
+    }
+
+    private static HoursRow hours(ResultSet row, int n) throws SQLException {
+        return new HoursRow(
+                row.getObject("job_id", UUID.class),
+                row.getObject("task_id", UUID.class),
+                row.getObject("person_id", UUID.class),
+                row.getString("hour_class"),
+                row.getInt("minutes"));
     }
 }

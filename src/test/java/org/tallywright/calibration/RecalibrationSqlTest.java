@@ -41,6 +41,9 @@ class RecalibrationSqlTest {
     CalibrationRows rows;
 
     @Autowired
+    PastReader reader;
+
+    @Autowired
     JobDesk jobs;
 
     @Autowired
@@ -196,6 +199,20 @@ class RecalibrationSqlTest {
                         kind.waits(),
                         Set.copyOf(kind.before())),
                 by.personId());
+    }
+
+    @Test
+    void whatWasJudgedIsKeptAfterARestart() {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 4, "1.5");
+        CalibrationRows.Kept kept = rows.kept(rows.current().orElseThrow()).orElseThrow();
+        List<Judged> again = LookBack.record(reader.read(), kept.past(), kept.record(), step -> {});
+        assertThat(again).hasSize(4);
+        for (int n = 0; n < 4; n++) {
+            assertThat(again.get(n))
+                    .as("read from the database")
+                    .isSameAs(kept.record().get(n));
+        }
     }
 
     @Test

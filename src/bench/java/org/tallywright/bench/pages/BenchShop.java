@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -19,7 +20,7 @@ import org.tallywright.Application;
 import org.tallywright.catalog.CatalogSeed;
 
 /** The whole application in this process on a database of its own in a given folder, with what it says to it on record. */
-final class BenchShop implements AutoCloseable {
+public final class BenchShop implements AutoCloseable {
     static final String NAME = "bench-owner";
     static final String PASSWORD = "ten years of sawdust";
 
@@ -31,7 +32,7 @@ final class BenchShop implements AutoCloseable {
         this.app = app;
     }
 
-    static BenchShop start(Path folder) {
+    public static BenchShop start(Path folder) {
         Recorder recorder = new Recorder();
         ConfigurableApplicationContext app = new SpringApplicationBuilder(Application.class)
                 .properties(Map.of(
@@ -50,7 +51,7 @@ final class BenchShop implements AutoCloseable {
     }
 
     /** Fills the empty shop; see {@link Generator}. */
-    void fill(int wonJobs, int lostJobs, int days) throws SQLException {
+    public void fill(int wonJobs, int lostJobs, int days) throws SQLException {
         String hash = app.getBean(PasswordEncoder.class).encode(PASSWORD);
         // The superuser of the server that came along has the same password.
         try (Connection connection = connect("postgres")) {
@@ -64,6 +65,19 @@ final class BenchShop implements AutoCloseable {
     Visitor visitor() throws IOException {
         return new Visitor("http://127.0.0.1:" + app.getEnvironment().getProperty("local.server.port"))
                 .signIn(NAME, PASSWORD);
+    }
+
+    public <T> T bean(Class<T> type) {
+        return app.getBean(type);
+    }
+
+    /** As the superuser, with triggers and foreign keys off. */
+    public Connection connectTrusted() throws SQLException {
+        Connection connection = connect("postgres");
+        try (Statement statement = connection.createStatement()) {
+            statement.execute("set session_replication_role = replica");
+        }
+        return connection;
     }
 
     /** A connection beside the application's pool. */
