@@ -8,7 +8,7 @@ import java.util.SplittableRandom;
 
 /**
  * How much random-width lumber a list of parts takes. Draws lots of boards from a fixed seed, cuts the parts from them
- * board by board as they come off the pile, and reads the need from the spread of the tries: what a rule of thumb calls
+ * board by board, the best of three off the pile, and reads the need from the spread of the tries: what a rule of thumb calls
  * waste follows from the sizes.
  *
  * <p>A part wider than a middling board is glued up from equal staves, each larger by {@link BoardRules#roughWidth}.
@@ -18,6 +18,11 @@ public final class BoardBuyer {
     private static final int TRIES = 25;
     private static final int TRIES_OF_MANY = 3;
     private static final int MANY = 800;
+    private static final int FEW = 150;
+    private static final SheetOrder[] ONE_ORDER = {SheetOrder.LENGTH};
+    /** Off the pile he takes the one of so many boards that the parts use best. */
+    private static final int PICKED_FROM = 3;
+
     private static final int MOST_MISSES = 400;
 
     private BoardBuyer() {}
@@ -77,17 +82,24 @@ public final class BoardBuyer {
         int boards = 0;
         int misses = 0;
         while (!wanted.isEmpty() && misses < MOST_MISSES) {
-            long length = random.nextLong(rules.shortest(), rules.longest() + 1);
-            long width = random.nextLong(rules.narrowest(), rules.widest() + 1);
-            Filled board =
-                    filled(clear(length, rules) + rules.kerf(), width - 2 * rules.edgeLoss() + rules.kerf(), wanted);
-            if (board.blocks.isEmpty()) {
-                // At the yard it stays on the pile.
+            Filled board = null;
+            long taken = 0;
+            for (int pick = 0; pick < PICKED_FROM; pick++) {
+                long length = random.nextLong(rules.shortest(), rules.longest() + 1);
+                long width = random.nextLong(rules.narrowest(), rules.widest() + 1);
+                Filled one = filled(
+                        clear(length, rules) + rules.kerf(), width - 2 * rules.edgeLoss() + rules.kerf(), wanted);
+                if (board == null || one.used * taken > board.used * (length * width)) {
+                    board = one;
+                    taken = length * width;
+                }
+            }
+            if (board == null || board.blocks.isEmpty()) {
                 misses++;
             } else {
                 misses = 0;
                 boards++;
-                area += length * width;
+                area += taken;
                 takeOut(wanted, board);
             }
         }
@@ -101,10 +113,13 @@ public final class BoardBuyer {
         if (length <= 0 || width <= 0) {
             return best;
         }
-        for (Split split : new Split[] {Split.RIP, Split.CROSSCUT, Split.LARGEST_LEFT}) {
-            SheetPacker packer = new SheetPacker(length, width, 1).pack(wanted, Fit.SHORT_SIDE, split);
-            for (Filled sheet : packer.sheets()) {
-                best = sheet.used > best.used ? sheet : best;
+        for (SheetOrder order : wanted.size() > FEW ? ONE_ORDER : SheetOrder.values()) {
+            List<Block> sorted = wanted.stream().sorted(Block.bySize(order)).toList();
+            for (Split split : new Split[] {Split.RIP, Split.CROSSCUT, Split.LARGEST_LEFT}) {
+                SheetPacker packer = new SheetPacker(length, width, 1).pack(sorted, Fit.SHORT_SIDE, split);
+                for (Filled sheet : packer.sheets()) {
+                    best = sheet.used > best.used ? sheet : best;
+                }
             }
         }
         return best;

@@ -28,4 +28,12 @@ public record BuyLine(
         YieldBook.Expected expected,
         String quality,
         List<String> notices,
-        List<Drawing> drawings) {}
+        List<Drawing> drawings) {
+    /** As fine as one counts when buying. */
+    public String netShown() {
+        return net.amount()
+                .setScale(2, java.math.RoundingMode.HALF_UP)
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+}

@@ -262,7 +262,7 @@ class PartsController {
         model.addAttribute("kept", kept);
         model.addAttribute("errors", errors);
         model.addAttribute("materials", materialNames());
-        model.addAttribute("suffix", Written.suffix(shop.units()));
+        model.addAttribute("lengthUnit", Written.suffix(shop.units()));
         Map<String, String> grains = new LinkedHashMap<>();
         grains.put("along", "Along the length");
         grains.put("across", "Across the length");

@@ -82,7 +82,7 @@ class RecipeController {
         model.addAttribute("edits", me.is(Role.OWNER));
         model.addAttribute("sizes", Map.of("width", width, "height", height, "depth", depth));
         model.addAttribute("errors", read.errors());
-        model.addAttribute("suffix", Written.suffix(shop.units()));
+        model.addAttribute("lengthUnit", Written.suffix(shop.units()));
         model.addAttribute("settings", settings(recipe, worked));
         model.addAttribute("slots", recipe.slots());
         model.addAttribute("parts", parts(recipe));

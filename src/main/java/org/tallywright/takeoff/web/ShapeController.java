@@ -58,7 +58,7 @@ class ShapeController {
         model.addAttribute("form", form);
         model.addAttribute("forms", forms);
         model.addAttribute("errors", errors);
-        model.addAttribute("suffix", Written.suffix(shop.units()));
+        model.addAttribute("lengthUnit", Written.suffix(shop.units()));
         return "takeoff/material-form";
     }
 
