@@ -21,6 +21,9 @@ import tools.jackson.databind.json.JsonMapper;
 /** The kept calibrations. */
 @Component
 class CalibrationRows {
+    /** Finished calibrations to go back to. */
+    static final int NEWEST = 30;
+
     private final JdbcClient jdbc;
     private final JsonMapper json;
     private final PastPack pack;
@@ -100,6 +103,20 @@ class CalibrationRows {
                         id)
                 .update();
         use(id);
+    }
+
+    /**
+     * Deletes what nobody can need: finished ones beyond the newest that a person may go back to, unless in use, or a bid or a
+     * running job was forecast with it; failed ones as old.
+     */
+    int prune() {
+        return jdbc.sql("""
+                        delete from calibration c where not current and state in ('done', 'failed')
+                        and coalesce(made_at, asked_at) < (select min(made_at) from (select made_at from calibration
+                            where state = 'done' order by made_at desc, id desc limit :newest) n)
+                        and not exists (select 1 from bid_forecast f where f.calibration_id = c.id)
+                        and not exists (select 1 from running_forecast f join job j on j.id = f.job_id
+                            where f.calibration_id = c.id and j.state = 'running')""").param("newest", NEWEST).update();
     }
 
     void use(UUID id) {

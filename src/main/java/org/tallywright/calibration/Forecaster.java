@@ -5,28 +5,22 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.calibration.WorkRows.TaskRow;
-import org.tallywright.calibration.engine.Distribution;
 import org.tallywright.calibration.engine.Draws;
 import org.tallywright.calibration.engine.EarnedValue;
 import org.tallywright.calibration.engine.JobForecast;
-import org.tallywright.calibration.engine.Observation;
 import org.tallywright.calibration.engine.PlannedTask;
 import org.tallywright.calibration.engine.RunningForecast;
-import org.tallywright.calibration.engine.RunningJob;
-import org.tallywright.calibration.engine.RunningTask;
 import org.tallywright.calibration.engine.TaskForecast;
-import org.tallywright.calibration.engine.WorkerShare;
 import org.tallywright.shared.ShopClock;
 
 /** Forecasts planned tasks and running jobs with the calibration in use. Person-hours throughout. */
@@ -34,14 +28,17 @@ import org.tallywright.shared.ShopClock;
 public class Forecaster {
     private final Shelf shelf;
     private final WorkRows rows;
+    private final RunningLook look;
+    private final RunningRows kept;
     private final JdbcClient jdbc;
     private final ShopClock clock;
     private final Remembered<JobForecast> jobs = new Remembered<>();
-    private final Remembered<RunningForecast> running = new Remembered<>();
 
-    Forecaster(Shelf shelf, WorkRows rows, JdbcClient jdbc, ShopClock clock) {
+    Forecaster(Shelf shelf, WorkRows rows, RunningLook look, RunningRows kept, JdbcClient jdbc, ShopClock clock) {
         this.shelf = shelf;
         this.rows = rows;
+        this.look = look;
+        this.kept = kept;
         this.jdbc = jdbc;
         this.clock = clock;
     }
@@ -145,6 +142,21 @@ public class Forecaster {
             Map<UUID, TaskNow> tasks) {}
 
     /**
+     * What was said of a running job at the end of a day, as it was kept then.
+     *
+     * @param calibration what it was said with; null: the starting rates, or one that is no longer kept
+     * @param jobs finished jobs behind that calibration
+     */
+    public record Kept(
+            LocalDate on,
+            HoursRange atEnd,
+            double soFar,
+            double onNoLine,
+            @Nullable UUID calibration,
+            int jobs,
+            Map<UUID, TaskNow> tasks) {}
+
+    /**
      * Plain earned value, in estimated and logged hours. A task is earned when it is finished, all or nothing.
      *
      * @param budget BAC, estimated hours of all tasks
@@ -165,70 +177,55 @@ public class Forecaster {
     /** Empty for a job without tasks. Looks at what was logged and finished up to that day. */
     @Transactional(readOnly = true)
     public Optional<Running> running(UUID job, LocalDate asOf) {
-        List<TaskRow> tasks = rows.tasksOf(job);
-        if (tasks.isEmpty()) {
-            return Optional.empty();
-        }
-        Fitted fitted = shelf.fitted();
-        JobWork work = new JobWork(tasks, rows.hoursOf(job, asOf));
-        List<TaskRow> open = tasks.stream().filter(task -> !isDone(task, asOf)).toList();
-        Set<String> openIds = new LinkedHashSet<>();
-        open.forEach(task -> openIds.add(task.id().toString()));
-        List<Observation> finished = work.finished().stream()
-                .filter(task -> !openIds.contains(task.task()))
-                .map(task -> task.rebased(fitted.rateOf(UUID.fromString(task.kind()), task.startingUnitHours())
-                        / task.startingUnitHours()))
-                .toList();
-        double onNoLine = work.otherHours().values().stream()
-                .mapToDouble(Double::doubleValue)
-                .sum();
-        List<RunningTask> left = open.stream()
-                .map(task -> new RunningTask(planned(fitted, task), work.hours(task.id())))
-                .toList();
-        RunningJob asked = new RunningJob(job.toString(), finished, left, onNoLine);
-        RunningForecast said =
-                running.of(fitted.id(), asked, () -> fitted.model().runningForecast(asked));
-        return Optional.of(new Running(
+        return look.at(job, asOf, shelf.fitted()).map(Forecaster::running);
+    }
+
+    /** What was kept of a running job on that day, or last before it. */
+    @Transactional(readOnly = true)
+    public Optional<Kept> kept(UUID job, LocalDate day) {
+        return kept.last(job, day);
+    }
+
+    /** The same as {@link #running(UUID, LocalDate)}, with the calibration of an earlier forecast; empty where that is gone. */
+    @Transactional(readOnly = true)
+    public Optional<Running> running(UUID job, LocalDate asOf, Kept then) {
+        return shelf.fitted(then.calibration(), then.jobs())
+                .flatMap(fitted -> look.at(job, asOf, fitted))
+                .map(Forecaster::running);
+    }
+
+    /** Whether the calibration in use is another one than that of an earlier forecast. */
+    @Transactional(readOnly = true)
+    public boolean isNewerThan(Kept then) {
+        return !Objects.equals(shelf.fitted().id(), then.calibration());
+    }
+
+    private static Running running(RunningLook.Look look) {
+        RunningForecast said = look.said();
+        return new Running(
                 HoursRange.of(said.atCompletion()),
                 HoursRange.of(said.remaining()),
                 said.hoursSoFar(),
                 said.shareDone(),
                 said.pace(),
-                onNoLine,
-                finished.size(),
-                open.size(),
-                fitted.past().jobs().size(),
-                earned(tasks, openIds, work),
-                now(tasks, open, said.openTasks(), work)));
+                look.job().hoursOnNoLine(),
+                look.job().finished().size(),
+                look.open().size(),
+                look.fitted().past().jobs().size(),
+                earned(look),
+                look.now());
     }
 
-    private static boolean isDone(TaskRow task, LocalDate asOf) {
-        LocalDate done = task.doneOn();
-        return task.state().equals("done") && done != null && !done.isAfter(asOf);
-    }
-
-    private static Map<UUID, TaskNow> now(
-            List<TaskRow> tasks, List<TaskRow> open, List<Distribution> said, JobWork work) {
-        Map<UUID, TaskNow> all = new LinkedHashMap<>();
-        tasks.forEach(task -> all.put(task.id(), new TaskNow(task.name(), true, work.hours(task.id()))));
-        for (int i = 0; i < open.size(); i++) {
-            all.put(
-                    open.get(i).id(),
-                    new TaskNow(open.get(i).name(), false, said.get(i).mean()));
-        }
-        return all;
-    }
-
-    private static Earned earned(List<TaskRow> tasks, Set<String> open, JobWork work) {
+    private static Earned earned(RunningLook.Look look) {
         double budget = 0;
         double earned = 0;
         double actual = 0;
         int finished = 0;
-        for (TaskRow task : tasks) {
+        for (TaskRow task : look.tasks()) {
             budget += task.estimatedMinutes() / 60.0;
-            if (!open.contains(task.id().toString())) {
+            if (!look.isOpen(task)) {
                 earned += task.estimatedMinutes() / 60.0;
-                actual += work.hours(task.id());
+                actual += look.work().hours(task.id());
                 finished++;
             }
         }
@@ -260,19 +257,7 @@ public class Forecaster {
     }
 
     private static List<PlannedTask> planned(Fitted fitted, List<TaskRow> tasks) {
-        return tasks.stream().map(task -> planned(fitted, task)).toList();
-    }
-
-    /** At the rate the calibration was measured against, which is the catalogue's unless it changed since. */
-    private static PlannedTask planned(Fitted fitted, TaskRow task) {
-        UUID who = task.assignedTo();
-        return new PlannedTask(
-                task.id().toString(),
-                task.kind().toString(),
-                who == null ? List.of() : WorkerShare.alone(who.toString()),
-                task.quantity().doubleValue()
-                        * fitted.rateOf(task.kind(), task.rate().doubleValue()),
-                task.conditions());
+        return tasks.stream().map(task -> RunningLook.planned(fitted, task)).toList();
     }
 
     private static int percent(double share) {

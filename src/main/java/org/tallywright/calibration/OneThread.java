@@ -1,7 +1,8 @@
 package org.tallywright.calibration;
 
-import java.util.concurrent.ExecutorService;
+import java.time.Duration;
 import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.springframework.beans.factory.DisposableBean;
 import org.springframework.stereotype.Component;
@@ -9,7 +10,7 @@ import org.springframework.stereotype.Component;
 /** One thread of low priority, so that pages are served as before; what it leaves undone is taken up at the next start. */
 @Component
 class OneThread implements Background, DisposableBean {
-    private final ExecutorService thread = Executors.newSingleThreadExecutor(work -> {
+    private final ScheduledExecutorService thread = Executors.newSingleThreadScheduledExecutor(work -> {
         Thread made = new Thread(work, "calibration");
         made.setDaemon(true);
         made.setPriority(Thread.MIN_PRIORITY);
@@ -19,6 +20,11 @@ class OneThread implements Background, DisposableBean {
     @Override
     public void later(Runnable work) {
         thread.execute(work);
+    }
+
+    @Override
+    public void every(Duration step, Runnable work) {
+        thread.scheduleWithFixedDelay(work, step.toSeconds(), step.toSeconds(), TimeUnit.SECONDS);
     }
 
     @Override

@@ -219,7 +219,10 @@ public class Recalibration {
         Fitted now = Fitted.of(id, past, clock.today(), record);
         Figures figures = now.figures();
         long fitted = System.nanoTime();
-        transaction.executeWithoutResult(status -> rows.keep(id, past, fingerprint, figures, record, clock.now()));
+        transaction.executeWithoutResult(status -> {
+            rows.keep(id, past, fingerprint, figures, record, clock.now());
+            rows.prune();
+        });
         rows.row(id).ifPresent(row -> shelf.put(now, new CalibrationRows.Kept(row, past, figures, record)));
         took.set(new Took(
                 seconds(start, read),

@@ -18,6 +18,7 @@ class Shelf {
     private final CalibrationRows rows;
     private final ShopClock clock;
     private final AtomicReference<@Nullable Pair> taken = new AtomicReference<>();
+    private final AtomicReference<@Nullable Pair> earlier = new AtomicReference<>();
 
     Shelf(CalibrationRows rows, ShopClock clock) {
         this.rows = rows;
@@ -30,6 +31,24 @@ class Shelf {
     @Transactional(readOnly = true)
     Fitted fitted() {
         return pair().map(Pair::fitted).orElse(STARTING);
+    }
+
+    /** An earlier one, as it was. @param jobs finished jobs behind it; with none and no id: the starting rates */
+    @Transactional(readOnly = true)
+    Optional<Fitted> fitted(@Nullable UUID id, int jobs) {
+        if (id == null) {
+            return jobs == 0 ? Optional.of(STARTING) : Optional.empty();
+        }
+        Optional<Pair> current = pair().filter(pair -> pair.kept().row().id().equals(id));
+        if (current.isPresent()) {
+            return current.map(Pair::fitted);
+        }
+        Pair seen = earlier.get();
+        if (seen == null || !seen.kept().row().id().equals(id)) {
+            seen = rows.kept(id).map(this::fit).orElse(null);
+            earlier.set(seen);
+        }
+        return Optional.ofNullable(seen).map(Pair::fitted);
     }
 
     @Transactional(readOnly = true)

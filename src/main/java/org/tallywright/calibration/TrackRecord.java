@@ -4,7 +4,6 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,13 +18,10 @@ import org.tallywright.calibration.engine.PastForecast;
 import org.tallywright.calibration.engine.SelfCalibration;
 import org.tallywright.people.People;
 import org.tallywright.shared.Money;
-import org.tallywright.shared.NotHere;
 
 /** How good the shop's forecasts were: every finished job against what was known before it. Holds money: for the owner. */
 @Service
 public class TrackRecord {
-    private static final int MOST_KEPT = 30;
-
     private final Shelf shelf;
     private final CalibrationRows rows;
     private final PastReader reader;
@@ -137,7 +133,9 @@ public class TrackRecord {
                 kept.map(this::copied).orElse(List.of()),
                 kept.map(TrackRecord::noted).orElse(List.of()),
                 leftOut(),
-                rows.newest(MOST_KEPT).stream().map(TrackRecord::kept).toList());
+                rows.newest(CalibrationRows.NEWEST).stream()
+                        .map(TrackRecord::kept)
+                        .toList());
     }
 
     private static Line line(Judged job) {
@@ -257,7 +255,7 @@ public class TrackRecord {
                 .toList();
     }
 
-    private static Kept kept(CalibrationRows.Row row) {
+    static Kept kept(CalibrationRows.Row row) {
         Instant made = row.madeAt();
         return new Kept(
                 row.id(),
@@ -267,74 +265,5 @@ public class TrackRecord {
                 made == null ? row.askedAt() : made,
                 row.current(),
                 row.isUnderWay());
-    }
-
-    /**
-     * A rate before and after.
-     *
-     * @param before null where the kind was new
-     */
-    public record Moved(UUID kind, @Nullable Double before, double after, int tasksBefore, int tasks) {}
-
-    /**
-     * What one calibration changed against the one made before it.
-     *
-     * @param fingerprint the first letters of it
-     * @param added numbers of jobs that it learnt from anew
-     * @param gone numbers of those it no longer learns from
-     * @param moved rates that moved by one per cent or more, the most first
-     */
-    public record Change(
-            Kept row,
-            String fingerprint,
-            int tasks,
-            int jobs,
-            List<String> added,
-            List<String> gone,
-            List<Moved> moved,
-            boolean first) {}
-
-    @Transactional(readOnly = true)
-    public Change change(UUID id) {
-        CalibrationRows.Kept now = rows.kept(id).orElseThrow(() -> new NotHere("calibration"));
-        Optional<CalibrationRows.Kept> before = rows.before(id).flatMap(rows::kept);
-        List<String> jobsNow = numbers(now);
-        List<String> jobsBefore = before.map(TrackRecord::numbers).orElse(List.of());
-        return new Change(
-                kept(now.row()),
-                now.row().fingerprint().substring(0, 12),
-                now.figures().tasks(),
-                now.figures().jobs(),
-                jobsNow.stream().filter(job -> !jobsBefore.contains(job)).toList(),
-                jobsBefore.stream().filter(job -> !jobsNow.contains(job)).toList(),
-                moved(now, before.orElse(null)),
-                before.isEmpty());
-    }
-
-    private static List<String> numbers(CalibrationRows.Kept kept) {
-        return kept.past().jobs().stream().map(PastJob::number).toList();
-    }
-
-    private static List<Moved> moved(CalibrationRows.Kept now, CalibrationRows.@Nullable Kept before) {
-        Map<UUID, Figures.KindRate> old = new HashMap<>();
-        if (before != null) {
-            before.figures().kinds().forEach(rate -> old.put(rate.kind(), rate));
-        }
-        List<Moved> all = new ArrayList<>();
-        for (Figures.KindRate rate : now.figures().kinds()) {
-            Figures.KindRate was = old.get(rate.kind());
-            int tasksBefore = was == null ? 0 : was.tasks();
-            boolean shifted = was == null ? rate.tasks() > 0 : Math.abs(Math.log(rate.median() / was.median())) >= 0.01;
-            if (shifted || tasksBefore != rate.tasks()) {
-                all.add(new Moved(
-                        rate.kind(), was == null ? null : was.median(), rate.median(), tasksBefore, rate.tasks()));
-            }
-        }
-        all.sort(Comparator.comparingDouble(TrackRecord::size).reversed());
-        return all;
-    }
-
-    private static double size(Moved moved) {
-        return moved.before() == null ? 0 : Math.abs(Math.log(moved.after() / moved.before()));
     }
 }

@@ -1,5 +1,6 @@
 package org.tallywright.learning;
 
+import java.time.LocalDate;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -8,7 +9,7 @@ import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.calibration.Forecaster;
 import org.tallywright.shared.ShopClock;
 
-/** The forecast of a running job today, and what moved it since a week ago, both with the calibration in use. */
+/** The forecast of a running job today, and what moved it since what was said a week ago. */
 @Service
 public class JobForecasts {
     private static final int WEEK = 7;
@@ -21,18 +22,35 @@ public class JobForecasts {
         this.clock = clock;
     }
 
-    /** @param moved null where nothing was finished or logged by then */
+    /** @param moved null where nothing was kept, finished or logged by then */
     public record Now(Forecaster.Running running, @Nullable Movement moved) {}
 
     @Transactional(readOnly = true)
     public Optional<Now> of(UUID job) {
-        return forecaster.running(job, clock.today()).map(now -> {
-            Movement moved = forecaster
-                    .running(job, clock.today().minusDays(WEEK))
-                    .filter(then -> then.soFar() > 0)
-                    .map(then -> Movement.between(then, now))
-                    .orElse(null);
-            return new Now(now, moved);
-        });
+        LocalDate today = clock.today();
+        LocalDate then = today.minusDays(WEEK);
+        return forecaster
+                .running(job, today)
+                .map(now -> new Now(
+                        now,
+                        forecaster
+                                .kept(job, then)
+                                .map(kept -> since(job, kept, now))
+                                .or(() -> workedOut(job, then, now))
+                                .orElse(null)));
+    }
+
+    private Movement since(UUID job, Forecaster.Kept kept, Forecaster.Running now) {
+        return forecaster
+                .running(job, clock.today(), kept)
+                .map(same -> Movement.kept(kept, same, now, forecaster.isNewerThan(kept)))
+                .orElseGet(() -> Movement.keptWithout(kept, now));
+    }
+
+    private Optional<Movement> workedOut(UUID job, LocalDate then, Forecaster.Running now) {
+        return forecaster
+                .running(job, then)
+                .filter(was -> was.soFar() > 0)
+                .map(was -> Movement.workedOut(then, was, now));
     }
 }

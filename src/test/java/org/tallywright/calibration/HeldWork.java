@@ -1,5 +1,6 @@
 package org.tallywright.calibration;
 
+import java.time.Duration;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import org.springframework.context.annotation.Primary;
@@ -15,6 +16,10 @@ public class HeldWork implements Background {
     public synchronized void later(Runnable work) {
         held.add(work);
     }
+
+    /** A test calls what it wants to see done again. */
+    @Override
+    public void every(Duration step, Runnable work) {}
 
     /** Does all that was put off, in this thread. */
     public synchronized void run() {

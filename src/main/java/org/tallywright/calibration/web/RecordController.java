@@ -16,6 +16,7 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import org.tallywright.calibration.CalibrationChanges;
 import org.tallywright.calibration.RateBook;
 import org.tallywright.calibration.Recalibration;
 import org.tallywright.calibration.TrackRecord;
@@ -36,6 +37,7 @@ class RecordController {
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
 
     private final TrackRecord record;
+    private final CalibrationChanges changes;
     private final RateBook book;
     private final Recalibration recalibration;
     private final TaskKinds kinds;
@@ -44,12 +46,14 @@ class RecordController {
 
     RecordController(
             TrackRecord record,
+            CalibrationChanges changes,
             RateBook book,
             Recalibration recalibration,
             TaskKinds kinds,
             ShopClock clock,
             ShopConventions shop) {
         this.record = record;
+        this.changes = changes;
         this.book = book;
         this.recalibration = recalibration;
         this.kinds = kinds;
@@ -125,7 +129,7 @@ class RecordController {
 
     @GetMapping("/{id}")
     String change(@PathVariable UUID id, Model model) {
-        TrackRecord.Change change = record.change(id);
+        CalibrationChanges.Change change = changes.change(id);
         Map<UUID, String> names = new HashMap<>();
         kinds.all()
                 .forEach(kind -> names.put(
@@ -140,7 +144,9 @@ class RecordController {
                 .toList();
         model.addAttribute("change", change);
         model.addAttribute("moved", moved);
+        TrackRecord.Kept before = change.before();
         model.addAttribute("day", day(change.row()));
+        model.addAttribute("before", before == null ? null : day(before));
         return "calibration/change";
     }
 

@@ -1,7 +1,9 @@
 package org.tallywright.learning.web;
 
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
@@ -23,6 +25,8 @@ import org.tallywright.web.SignedIn;
 @Controller
 @Access({Role.OWNER, Role.LEAD})
 class ForecastController {
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
+
     private final JobHeads heads;
     private final JobForecasts forecasts;
 
@@ -49,6 +53,7 @@ class ForecastController {
             String done,
             @Nullable String pace,
             @Nullable String moved,
+            String basis,
             List<MovedRow> rows,
             EarnedWords earned) {}
 
@@ -84,6 +89,7 @@ class ForecastController {
                         + " % of the estimated hours",
                 pace(job),
                 now.moved() == null ? null : moved(now.moved()),
+                now.moved() == null ? "" : basis(now.moved()),
                 now.moved() == null ? List.of() : rows(now.moved()),
                 earned(job.earned()));
     }
@@ -103,19 +109,41 @@ class ForecastController {
     private static String moved(Movement moved) {
         String then = hours(moved.then());
         String now = hours(moved.now());
-        return then.equals(now)
-                ? "A week ago the likely end was " + then + ", as it is now."
-                : "A week ago the likely end was " + then + ", now it is " + now + ".";
+        String first = "A week ago the likely end was " + then
+                + (moved.basis() == Movement.Basis.WORKED_OUT
+                        ? " by the calibration of today"
+                        : ", as kept at the end of " + DAY.format(moved.on()));
+        return then.equals(now) ? first + "; it is the same now." : first + "; now it is " + now + ".";
+    }
+
+    private static String basis(Movement moved) {
+        return switch (moved.basis()) {
+            case SAME_CALIBRATION -> "The calibration is the same on both days.";
+            case NEWER_CALIBRATION ->
+                "The calibration is a newer one since: the hours and tasks of this week are measured with the one of then, and"
+                        + " what the newer one says differently stands on a line of its own.";
+            case CALIBRATION_GONE ->
+                "The calibration of then is no longer kept, so what a newer one says differently cannot be told apart from"
+                        + " the work.";
+            case WORKED_OUT ->
+                "No forecast was kept a week ago, so both days are worked out with the calibration of today; tasks added or"
+                        + " changed since then count on both days.";
+        };
+    }
+
+    private static String name(Movement.Part part) {
+        return switch (part.fate()) {
+            case OPEN -> part.name();
+            case FINISHED -> part.name() + ", finished";
+            case ADDED -> part.name() + ", added";
+            case DROPPED -> part.name() + ", dropped";
+        };
     }
 
     private static List<MovedRow> rows(Movement moved) {
         List<MovedRow> rows = new ArrayList<>();
         for (Movement.Part part : moved.tasks()) {
-            rows.add(new MovedRow(
-                    part.name() + (part.finished() ? ", finished" : ""),
-                    hours(part.then()),
-                    hours(part.now()),
-                    signed(part.hours())));
+            rows.add(new MovedRow(name(part), hours(part.then()), hours(part.now()), signed(part.hours())));
         }
         if (Math.abs(moved.onNoLine()) >= 0.25) {
             rows.add(new MovedRow("Hours that no line names", "", "", signed(moved.onNoLine())));
@@ -127,6 +155,10 @@ class ForecastController {
                     "",
                     signed(moved.rest())));
         }
+        Double calibration = moved.calibration();
+        if (calibration != null && moved.basis() == Movement.Basis.NEWER_CALIBRATION) {
+            rows.add(new MovedRow("A newer calibration: what finished jobs taught since", "", "", signed(calibration)));
+        }
         return rows;
     }
 
@@ -137,7 +169,7 @@ class ForecastController {
                 hours(earned.budget()),
                 hours(earned.earned()),
                 hours(earned.actual()),
-                index == null ? "" : String.format(java.util.Locale.ROOT, "%.2f", index),
+                index == null ? "" : String.format(Locale.ROOT, "%.2f", index),
                 atEnd == null ? "" : hours(atEnd),
                 index != null && atEnd != null,
                 earned.noise());
