@@ -60,7 +60,7 @@ public class Forecaster {
     @Transactional(readOnly = true)
     public Lines tasks(Collection<UUID> ids) {
         Fitted fitted = shelf.fitted();
-        List<TaskRow> tasks = inOrder(ids);
+        List<TaskRow> tasks = inOrder(fitted, ids);
         JobForecast said = forecast(fitted, planned(fitted, tasks));
         Map<UUID, Line> lines = new LinkedHashMap<>();
         for (int i = 0; i < tasks.size(); i++) {
@@ -85,7 +85,7 @@ public class Forecaster {
     @Transactional(readOnly = true)
     Draws draws(Collection<UUID> ids) {
         Fitted fitted = shelf.fitted();
-        return forecast(fitted, planned(fitted, inOrder(ids))).draws();
+        return forecast(fitted, planned(fitted, inOrder(fitted, ids))).draws();
     }
 
     /** Which calibration is in use; empty where the shop has none yet. */
@@ -98,7 +98,7 @@ public class Forecaster {
     @Transactional
     public void keep(UUID bid, UUID job, @Nullable Integer confidence, Collection<UUID> tasks) {
         Fitted fitted = shelf.fitted();
-        JobForecast said = forecast(fitted, planned(fitted, inOrder(tasks)));
+        JobForecast said = forecast(fitted, planned(fitted, inOrder(fitted, tasks)));
         jdbc.sql("""
                         insert into bid_forecast (bid_id, job_id, calibration_id, made_at, seed, confidence, unwidened, hours)
                         values (?, ?, ?, ?, ?, ?, ?, ?) on conflict (bid_id) do nothing""")
@@ -243,9 +243,9 @@ public class Forecaster {
                 value.cpiIsNoise(finished));
     }
 
-    private List<TaskRow> inOrder(Collection<UUID> ids) {
+    private List<TaskRow> inOrder(Fitted fitted, Collection<UUID> ids) {
         Map<UUID, TaskRow> found = new LinkedHashMap<>();
-        rows.tasks(ids).forEach(task -> found.put(task.id(), task));
+        rows.known(rows.tasks(ids), fitted.model().conditions()).forEach(task -> found.put(task.id(), task));
         List<TaskRow> ordered = new ArrayList<>();
         for (UUID id : ids) {
             TaskRow task = found.get(id);

@@ -58,8 +58,10 @@ class PastReader {
     }
 
     private void closed(List<Observation> tasks, List<PastJob> jobs) {
-        Map<UUID, List<TaskRow>> byJob =
-                rows.tasksOfClosedJobs().stream().collect(Collectors.groupingBy(TaskRow::jobId));
+        Set<UUID> unfamiliar = rows.unfamiliarJobs();
+        Map<UUID, List<TaskRow>> byJob = rows.tasksOfClosedJobs().stream()
+                .map(task -> unfamiliar.contains(task.jobId()) ? task.onUnfamiliar() : task)
+                .collect(Collectors.groupingBy(TaskRow::jobId));
         Map<UUID, List<HoursRow>> hours =
                 rows.hoursOfClosedJobs().stream().collect(Collectors.groupingBy(HoursRow::jobId));
         Said kept = said.read();

@@ -57,7 +57,7 @@ class RunningLook {
 
     /** Empty for a job without tasks. */
     Optional<Look> at(UUID job, LocalDate asOf, Fitted fitted) {
-        List<TaskRow> tasks = rows.tasksOf(job);
+        List<TaskRow> tasks = rows.known(rows.tasksOf(job), fitted.model().conditions());
         if (tasks.isEmpty()) {
             return Optional.empty();
         }

@@ -64,7 +64,8 @@ class WorkRows {
             @Nullable UUID assignedTo,
             boolean occupied,
             boolean outOfSquare,
-            boolean stairs) {
+            boolean stairs,
+            boolean unfamiliar) {
 
         double planned() {
             return quantity.multiply(rate).doubleValue();
@@ -81,7 +82,30 @@ class WorkRows {
             if (stairs) {
                 held.add(SiteCondition.STAIRS.key());
             }
+            if (unfamiliar) {
+                held.add(SiteCondition.UNFAMILIAR.key());
+            }
             return held;
+        }
+
+        /** The same on a job that has a material for the first time. */
+        TaskRow onUnfamiliar() {
+            return new TaskRow(
+                    id,
+                    jobId,
+                    kind,
+                    name,
+                    quantity,
+                    done,
+                    rate,
+                    estimatedMinutes,
+                    state,
+                    doneOn,
+                    assignedTo,
+                    occupied,
+                    outOfSquare,
+                    stairs,
+                    true);
         }
     }
 
@@ -142,6 +166,39 @@ class WorkRows {
                 .list();
     }
 
+    /**
+     * Jobs whose estimate names a material that no earlier job's did; for the first job of a shop that is any. Hardware, glue,
+     * abrasives and the like do not make work unfamiliar.
+     */
+    Set<UUID> unfamiliarJobs() {
+        return jdbc.sql("""
+                        select distinct f.job_id from (
+                            select distinct on (l.material_id) l.job_id
+                            from estimate_material l
+                            join material m on m.id = l.material_id and m.material_group not in ('hardware', 'adhesive', 'abrasive', 'other')
+                            join job j on j.id = l.job_id
+                            order by l.material_id, j.opened_on, j.number) f""").query(UUID.class).set();
+    }
+
+    /** The same of one job. */
+    boolean isUnfamiliar(UUID job) {
+        return jdbc.sql("""
+                        select exists (select 1 from estimate_material l
+                            join material m on m.id = l.material_id and m.material_group not in ('hardware', 'adhesive', 'abrasive', 'other')
+                            join job j on j.id = l.job_id
+                            where l.job_id = ? and not exists (select 1 from estimate_material e join job o on o.id = e.job_id
+                                where e.material_id = l.material_id and (o.opened_on, o.number) < (j.opened_on, j.number)))""").param(job).query(Boolean.class).single();
+    }
+
+    /** The tasks of one job; whether its material is new to the shop is only asked where that counts. */
+    List<TaskRow> known(List<TaskRow> tasks, Collection<String> counting) {
+        return !tasks.isEmpty()
+                        && counting.contains(SiteCondition.UNFAMILIAR.key())
+                        && isUnfamiliar(tasks.get(0).jobId())
+                ? tasks.stream().map(TaskRow::onUnfamiliar).toList()
+                : tasks;
+    }
+
     record RateRow(UUID id, BigDecimal rate) {}
 
     List<TaskRow> tasks(Collection<UUID> ids) {
@@ -182,7 +239,8 @@ class WorkRows {
                 row.getObject("assigned_to", UUID.class),
                 row.getBoolean("occupied"),
                 row.getBoolean("out_of_square"),
-                row.getBoolean("stairs"));
+                row.getBoolean("stairs"),
+                false);
     }
 
     private static HoursRow hours(ResultSet row, int n) throws SQLException {
