@@ -182,21 +182,21 @@ public class JobHeads {
     private static List<NavItem> tabs(String number, SignedIn me, @Nullable String current) {
         String base = "/jobs/" + number;
         List<NavItem> tabs = new ArrayList<>();
-        tabs.add(tab("job", "Job", base, current));
-        tabs.add(tab("hours", "Hours", base + "/hours", current));
-        tabs.add(tab("materials", "Material", base + "/materials", current));
+        tabs.add(tab("job", base, current));
+        tabs.add(tab("hours", base + "/hours", current));
+        tabs.add(tab("materials", base + "/materials", current));
         if (me.seesEstimates()) {
-            tabs.add(tab("estimate", "Estimate", base + "/estimate", current));
-            tabs.add(tab("forecast", "Forecast", base + "/forecast", current));
+            tabs.add(tab("estimate", base + "/estimate", current));
+            tabs.add(tab("forecast", base + "/forecast", current));
         }
         if (me.is(Role.OWNER)) {
-            tabs.add(tab("review", "Review", base + "/review", current));
-            tabs.add(tab("sharing", "Sharing", base + "/sharing", current));
+            tabs.add(tab("review", base + "/review", current));
+            tabs.add(tab("sharing", base + "/sharing", current));
         }
         return tabs;
     }
 
-    private static NavItem tab(String key, String label, String href, @Nullable String current) {
-        return new NavItem(key, label, href, key.equals(current));
+    private static NavItem tab(String key, String href, @Nullable String current) {
+        return new NavItem(key, "jobs.tab." + key, href, key.equals(current));
     }
 }

@@ -25,16 +25,15 @@ class ShellAdvice {
 
     static List<NavItem> near(Role role) {
         if (role == Role.BOOKKEEPER) {
-            return List.of(
-                    item("books", "Books", "/books"), item("hours", "Hours", "/hours"), item("crew", "Crew", "/crew"));
+            return List.of(item("books", "/books"), item("hours", "/hours"), item("crew", "/crew"));
         }
         List<NavItem> nav = new ArrayList<>();
-        nav.add(item("today", "Today", "/"));
-        nav.add(item("jobs", "Jobs", "/jobs"));
+        nav.add(item("today", "/"));
+        nav.add(item("jobs", "/jobs"));
         if (role != Role.HELPER) {
-            nav.add(item("materials", "Materials", "/materials"));
+            nav.add(item("materials", "/materials"));
         } else {
-            nav.add(item("hours", "Hours", "/hours"));
+            nav.add(item("hours", "/hours"));
         }
         return nav;
     }
@@ -42,21 +41,21 @@ class ShellAdvice {
     static List<NavItem> more(Role role) {
         List<NavItem> more = new ArrayList<>();
         if (role == Role.OWNER || role == Role.LEAD) {
-            more.add(item("hours", "Hours", "/hours"));
-            more.add(item("clients", "Clients", "/clients"));
-            more.add(item("catalog", "Catalogue", "/catalog"));
-            more.add(item("rates", "Rates", "/rates"));
+            more.add(item("hours", "/hours"));
+            more.add(item("clients", "/clients"));
+            more.add(item("catalog", "/catalog"));
+            more.add(item("rates", "/rates"));
         }
         if (role == Role.OWNER) {
-            more.add(item("crew", "Crew", "/crew"));
-            more.add(item("books", "Books", "/books"));
-            more.add(item("shop", "Shop", "/shop"));
+            more.add(item("crew", "/crew"));
+            more.add(item("books", "/books"));
+            more.add(item("shop", "/shop"));
         }
-        more.add(item("account", "My account", "/account"));
+        more.add(item("account", "/account"));
         return more;
     }
 
-    private static NavItem item(String key, String label, String href) {
-        return new NavItem(key, label, href);
+    private static NavItem item(String key, String href) {
+        return new NavItem(key, "web.place." + key, href);
     }
 }

@@ -14,10 +14,10 @@ final class CatalogTabs {
 
     static List<NavItem> at(String current) {
         return List.of(
-                tab(TASK_KINDS, "Task kinds", current),
-                tab(PIECE_KINDS, "Kinds of piece", current),
-                tab(MATERIALS, "Materials", current),
-                tab(STAGES, "Stages", current));
+                tab(TASK_KINDS, "catalog.taskKinds", current),
+                tab(PIECE_KINDS, "catalog.pieceKinds", current),
+                tab(MATERIALS, "catalog.materials", current),
+                tab(STAGES, "catalog.stages", current));
     }
 
     private static NavItem tab(String key, String label, String current) {

@@ -121,16 +121,16 @@ class MaterialsController {
 
     private static List<NavItem> tabs(String current) {
         return List.of(
-                tab("purchases", "Purchases", current),
-                tab("uses", "Taken", current),
-                tab("returns", "Returns", current),
-                tab("offcuts", "Offcuts", current),
-                tab("stock", "Stock", current),
-                tab("yields", "Yields", current),
-                new NavItem("catalogue", "Catalogue", "/catalog/materials"));
+                tab("purchases", current),
+                tab("uses", current),
+                tab("returns", current),
+                tab("offcuts", current),
+                tab("stock", current),
+                tab("yields", current),
+                new NavItem("catalogue", "materials.tab.catalogue", "/catalog/materials"));
     }
 
-    private static NavItem tab(String key, String label, String current) {
-        return new NavItem(key, label, "/materials/" + key, key.equals(current));
+    private static NavItem tab(String key, String current) {
+        return new NavItem(key, "materials.tab." + key, "/materials/" + key, key.equals(current));
     }
 }

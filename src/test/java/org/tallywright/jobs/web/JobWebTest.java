@@ -90,6 +90,15 @@ class JobWebTest extends JobsOnPages {
     }
 
     @Test
+    void namesTheTabsOfAJobForEachReader() throws Exception {
+        String job = "/jobs/" + sample.windowSeat(ada).number();
+        assertThat(page(job, ada).select("nav.tabs a").eachText())
+                .startsWith("Job", "Hours", "Material", "Estimate", "Forecast", "Review")
+                .contains("Sharing");
+        assertThat(page(job, ada).select("nav.nav a").eachText()).contains("Today", "Jobs", "Materials", "My account");
+    }
+
+    @Test
     void keepsEverythingTypedWhenRefused() throws Exception {
         MockHttpServletRequestBuilder opening = post("/jobs")
                 .param("id", Ids.next().toString())
