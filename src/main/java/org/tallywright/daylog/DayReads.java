@@ -14,6 +14,7 @@ import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.tallywright.shared.Ids;
+import org.tallywright.shared.ShopClock;
 
 /** What a day sheet shows beside its entries: likely tasks, what cures, marks and answers. */
 @Repository
@@ -50,13 +51,24 @@ public class DayReads {
     private final Entries entries;
     private final Places places;
     private final LooseEnds looseEnds;
+    private final Habits habits;
+    private final ShopClock clock;
 
-    DayReads(JdbcClient jdbc, JdbcTemplate batch, Entries entries, Places places, LooseEnds looseEnds) {
+    DayReads(
+            JdbcClient jdbc,
+            JdbcTemplate batch,
+            Entries entries,
+            Places places,
+            LooseEnds looseEnds,
+            Habits habits,
+            ShopClock clock) {
         this.jdbc = jdbc;
         this.batch = batch;
         this.entries = entries;
         this.places = places;
         this.looseEnds = looseEnds;
+        this.habits = habits;
+        this.clock = clock;
     }
 
     public List<Entry> entries(UUID person, LocalDate date) {
@@ -75,7 +87,16 @@ public class DayReads {
     }
 
     public List<LikelyTask> likely(UUID person, LocalDate date) {
-        return places.likely(person, date);
+        Instant now = clock.now();
+        Instant endOfDay = date.plusDays(1).atStartOfDay(clock.zone()).toInstant();
+        return habits.likely(person, date, now.isBefore(endOfDay) ? now : endOfDay);
+    }
+
+    /** Names of the catalogue's task kinds. */
+    public List<String> kindNames() {
+        return jdbc.sql("select name from task_kind where active order by name")
+                .query(String.class)
+                .list();
     }
 
     /** Open tasks of running jobs, at most so many and one more when there are more. */

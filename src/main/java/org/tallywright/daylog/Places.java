@@ -34,35 +34,6 @@ class Places {
             union all
             select null, j.id, j.number, j.title, j.state, j.opened_on, s.one_way_minutes, null, null, null, null, null, null
             from job j join site s on s.id = j.site_id where j.id = any(:jobs::uuid[])""";
-    /**
-     * The tasks that a person is likely to have worked on that day: planned for it or left over from the two weeks
-     * before, the person's own, worked on in the ten days before, and those under way that are nobody's.
-     */
-    private static final String LIKELY = """
-            with recent as (
-                select task_id, max(on_date) as last_on from time_entry
-                where person_id = :person and on_date between :date::date - 10 and :date and task_id is not null
-                group by task_id),
-            candidate as (
-                select id from task where state in ('planned', 'started') and planned_on between :date::date - 14 and :date
-                union select id from task where state in ('planned', 'started') and assigned_to = :person
-                union select task_id from recent
-                union (select id from task where state = 'started' and started_on <= :date order by started_on desc limit 40))
-            """ + COLUMNS + """
-            , coalesce((select sum(o.minutes) from time_entry o
-                where o.task_id = t.id and o.person_id = :person), 0) as so_far,
-                t.planned_on = :date as planned_today
-            """ + TASKS + """
-            join candidate c on c.id = t.id
-            left join recent r on r.task_id = t.id
-            where j.state not in ('closed', 'lost')
-                and (t.state in ('planned', 'started') or t.state = 'done' and t.done_on >= :date)
-                and (t.assigned_to is null or t.assigned_to = :person or r.task_id is not null)
-            order by (t.planned_on = :date) is true desc, r.last_on desc nulls last,
-                (t.assigned_to = :person) is true desc, t.state = 'started' desc, t.planned_on desc nulls last,
-                j.number, t.position, t.id
-            limit 10""";
-
     private static final String OPEN_TASKS = COLUMNS + TASKS + """
             where j.state = 'running' and t.state in ('planned', 'started')
             order by j.number desc, g.position, t.position, t.id
@@ -108,14 +79,6 @@ class Places {
                     .forEach(place -> known.put(place.target(), place));
         }
         return known;
-    }
-
-    List<LikelyTask> likely(UUID person, LocalDate date) {
-        return jdbc.sql(LIKELY)
-                .param("person", person)
-                .param("date", date)
-                .query((row, n) -> new LikelyTask(read(row, n), row.getInt("so_far"), row.getBoolean("planned_today")))
-                .list();
     }
 
     /** Tasks of running jobs that are not finished, newest job first. */

@@ -51,18 +51,37 @@ final class DayLinePart {
     }
 
     private static DayLine.Part classed(String typed, String words, LoggedTime time, @Nullable String note) {
+        if (words.isEmpty() && note != null) {
+            // The time came first: what stands behind it is named by it, "20m rework hinge side".
+            Classed behind = classed(note);
+            return new DayLine.Part(typed, "", behind.hourClass, time, behind.words.isEmpty() ? null : behind.words);
+        }
+        Classed before = classed(words);
+        return new DayLine.Part(typed, before.words, before.hourClass, time, note);
+    }
+
+    private record Classed(@Nullable HourClass hourClass, String words) {}
+
+    /** The hour class that is all of the words, or stands at their beginning or end, and the words without it. */
+    private static Classed classed(String words) {
         Optional<HourClass> whole = HourClass.find(words);
         if (whole.isPresent()) {
-            return new DayLine.Part(typed, "", whole.get(), time, note);
+            return new Classed(whole.get(), "");
         }
         String[] tokens = words.split(" ");
-        for (int n = Math.min(2, tokens.length - 1); n > 0; n--) {
+        int all = tokens.length;
+        for (int n = Math.min(2, all - 1); n > 0; n--) {
             Optional<HourClass> first = HourClass.find(join(tokens, 0, n)).filter(LEADING::contains);
             if (first.isPresent()) {
-                return new DayLine.Part(typed, join(tokens, n, tokens.length), first.get(), time, note);
+                return new Classed(first.get(), join(tokens, n, all));
+            }
+            Optional<HourClass> last =
+                    HourClass.find(join(tokens, all - n, all)).filter(LEADING::contains);
+            if (last.isPresent()) {
+                return new Classed(last.get(), join(tokens, 0, all - n));
             }
         }
-        return new DayLine.Part(typed, words, null, time, note);
+        return new Classed(null, words);
     }
 
     /** The first and longest run of tokens that is plainly a time, as from and to, or null. */

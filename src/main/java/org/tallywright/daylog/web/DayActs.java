@@ -163,7 +163,7 @@ class DayActs {
         List<Objection> objections = new ArrayList<>();
         List<String> left = new ArrayList<>();
         String problem = null;
-        for (LineReader.Heard part : new LineReader(likely, choices.places()).read(form.line())) {
+        for (LineReader.Heard part : new LineReader(likely, choices.places(), reads::kindNames).read(form.line())) {
             if (part.problem() != null) {
                 left.add(part.typed());
                 problem = problem == null ? part.problem() : problem;
@@ -172,12 +172,7 @@ class DayActs {
             RowForm row = put(rows, part);
             byRow.put(row.id(), part);
             if (part.place() == null) {
-                objections.add(new Objection(
-                        row.id(),
-                        "what",
-                        part.perhaps().isEmpty()
-                                ? "Which task was \"" + part.typed() + "\"?"
-                                : "\"" + part.typed() + "\" fits more than one. Which?"));
+                objections.add(new Objection(row.id(), "what", String.valueOf(part.ask())));
             }
         }
         DayForm read = form.withRows(rows).withLine(String.join(", ", left));

@@ -84,6 +84,7 @@ record DayPage(
      * @param conflict what the entry says now, where it was changed elsewhere
      * @param open whether its folded boxes show
      * @param offers what puts its errors right with one tap
+     * @param why it is offered, or empty
      */
     record Row(
             String box,
@@ -98,7 +99,8 @@ record DayPage(
             boolean fromMemory,
             Map<String, String> errors,
             List<Ask> asks,
-            List<Offer> offers) {
+            List<Offer> offers,
+            String why) {
         /** By what a kept draft finds its row again, whatever place it then stands in. */
         public String key() {
             return form.saved() ? form.id().toString() : form.pick() ? "pick" : form.what() + " " + form.hourClass();

@@ -26,6 +26,7 @@ import org.tallywright.daylog.Question;
 import org.tallywright.daylog.Target;
 import org.tallywright.daylog.Week;
 import org.tallywright.people.People;
+import org.tallywright.shared.HourClass;
 import org.tallywright.shared.Hours;
 import org.tallywright.shared.LoggedTime;
 import org.tallywright.shared.NotUnderstood;
@@ -125,7 +126,7 @@ class DayPages {
             DayPage.@Nullable Marking marking,
             List<Stale.Row> versions) {
         LocalDate today = clock.today();
-        Rows rows = new Rows(form, back, known(form, entries, likely), entries, likely);
+        Rows rows = new Rows(form, back, known(form, entries, likely), entries, likely, sheet.date());
         boolean future = sheet.date().isAfter(today);
         return new DayPage(
                 sheet.date(),
@@ -251,16 +252,24 @@ class DayPages {
         private final Map<Target, Place> known;
         private final Map<UUID, Entry> stored = new HashMap<>();
         private final Map<Target, Integer> soFar = new HashMap<>();
+        private final Map<Target, String> why = new HashMap<>();
         private final Map<UUID, Map<String, String>> byRow = new HashMap<>();
         private final List<String> whole = new ArrayList<>();
 
-        Rows(DayForm form, Back back, Map<Target, Place> known, List<Entry> entries, List<LikelyTask> likely) {
+        Rows(
+                DayForm form,
+                Back back,
+                Map<Target, Place> known,
+                List<Entry> entries,
+                List<LikelyTask> likely,
+                LocalDate date) {
             this.form = form;
             this.back = back;
             this.known = known;
             entries.forEach(entry -> stored.put(entry.id(), entry));
             entries.forEach(entry -> soFar.put(entry.content().target(), entry.soFar()));
             likely.forEach(task -> soFar.put(task.place().target(), task.soFar()));
+            likely.forEach(task -> why.put(task.place().target(), DayWords.why(task, date)));
             Set<UUID> ids = form.rows().stream().map(RowForm::id).collect(Collectors.toSet());
             back.objections().forEach(objection -> {
                 UUID row = objection.row() == null ? null : DayTyped.rowOf(objection.row(), ids);
@@ -317,7 +326,8 @@ class DayPages {
                     entry != null && LateDays.fromMemory(entry),
                     errors,
                     asks,
-                    offers);
+                    offers,
+                    row.saved() || row.pick() || target == null ? "" : why.getOrDefault(target, ""));
         }
 
         private static String state(
@@ -330,7 +340,8 @@ class DayPages {
 
         private static boolean open(RowForm row, @Nullable Place place, Map<String, String> errors) {
             String usual = place == null ? "direct" : place.usualClass().code();
-            boolean typed = !row.time().isBlank() && !row.hourClass().equals(usual)
+            boolean typed = row.hourClass().equals(HourClass.REWORK.code())
+                    || !row.time().isBlank() && !row.hourClass().equals(usual)
                     || !row.note().isEmpty()
                     || !row.reason().isEmpty();
             // A saved row says in one line what its folded boxes hold, so that the day stays short on a phone.

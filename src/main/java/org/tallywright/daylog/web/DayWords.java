@@ -5,10 +5,12 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
+import java.time.format.TextStyle;
 import java.util.Locale;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.daylog.Entry;
+import org.tallywright.daylog.LikelyTask;
 import org.tallywright.daylog.Place;
 import org.tallywright.shared.Hours;
 
@@ -16,6 +18,7 @@ import org.tallywright.shared.Hours;
 final class DayWords {
     private static final DateTimeFormatter LONG = DateTimeFormatter.ofPattern("EEEE d MMMM uuuu", Locale.ENGLISH);
     private static final DateTimeFormatter SHORT = DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
+    private static final DateTimeFormatter HEAD = DateTimeFormatter.ofPattern("EEE d", Locale.ENGLISH);
     private static final DateTimeFormatter MOMENT =
             DateTimeFormatter.ofPattern("EEE d MMM uuuu, HH:mm", Locale.ENGLISH);
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH);
@@ -29,6 +32,11 @@ final class DayWords {
 
     static String shortDay(LocalDate date) {
         return SHORT.format(date);
+    }
+
+    /** For the head of a column: {@code Mon 23}. */
+    static String headDay(LocalDate date) {
+        return HEAD.format(date);
     }
 
     static String moment(Instant at, ZoneId zone) {
@@ -61,6 +69,23 @@ final class DayWords {
             words.append(" · so far ").append(Hours.ofMinutes(soFar));
         }
         return words.toString();
+    }
+
+    /** Why a row is offered, in a word or two; empty for what is simply under way. */
+    static String why(LikelyTask task, LocalDate date) {
+        LocalDate last = task.lastOn();
+        return switch (task.why()) {
+            case PLANNED -> "planned for this day";
+            case LAST_DAY ->
+                last == null
+                        ? ""
+                        : last.equals(date.minusDays(1)) ? "worked on the day before" : "worked on " + shortDay(last);
+            case READY -> "waited, ready now";
+            case WEEKDAY -> "often on a " + date.getDayOfWeek().getDisplayName(TextStyle.FULL, Locale.ENGLISH);
+            case LEFT_OVER -> last == null ? "" : "was planned for " + shortDay(last);
+            case YOURS -> "yours";
+            case RECENT, UNDER_WAY -> "";
+        };
     }
 
     /** What an entry says now, for the one who was about to change it. */

@@ -93,7 +93,7 @@ class WeekSheets {
                 "Week of " + DayWords.shortDay(monday) + " to " + DayWords.shortDay(monday.plusDays(6)),
                 new WeekSheet.Whose(who.name(), person.equals(me.personId()) ? null : person),
                 IntStream.range(0, 7)
-                        .mapToObj(n -> DayWords.shortDay(monday.plusDays(n)))
+                        .mapToObj(n -> DayWords.headDay(monday.plusDays(n)))
                         .toList(),
                 lines(reads.worked(person, monday), monday, mayOpen),
                 totals(me, worker, monday, mayOpen),

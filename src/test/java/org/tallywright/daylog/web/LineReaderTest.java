@@ -16,8 +16,23 @@ class LineReaderTest {
     private final Place sand = task("Finish sand", "26-014", "Window seat", HourClass.DIRECT);
     private final Place rail = task("Door rail, fit", "26-011", "Pantry", HourClass.DIRECT);
     private final Place travel = task("Travel, round trip", "26-014", "Window seat", HourClass.TRAVEL);
-    private final LineReader reader =
-            new LineReader(List.of(glue, sand, rail, travel), List.of(Place.ofShop(ShopAccount.MAINTENANCE)));
+    private final Place job = new Place(
+            Target.job(Ids.next()),
+            Ids.next(),
+            "26-014",
+            "Window seat",
+            "running",
+            "Window seat",
+            "",
+            HourClass.DIRECT,
+            false,
+            null,
+            null,
+            false);
+    private final LineReader reader = new LineReader(
+            List.of(glue, sand, rail, travel),
+            List.of(Place.ofShop(ShopAccount.MAINTENANCE), job),
+            () -> List.of("Stain or dye", "Finish sand"));
 
     @Test
     void understandsTheLineOfTheSpecification() {
@@ -41,7 +56,7 @@ class LineReaderTest {
     @Test
     void asksWhenTwoFitAlikeAndLetsTheJobDecide() {
         Place other = task("Finish sand", "26-011", "Pantry", HourClass.DIRECT);
-        LineReader two = new LineReader(List.of(sand, other), List.of());
+        LineReader two = new LineReader(List.of(sand, other), List.of(), List::of);
         var unclear = two.read("sanding 1h").get(0);
         assertThat(unclear.place()).isNull();
         assertThat(unclear.perhaps()).containsExactly(sand, other);
@@ -55,6 +70,44 @@ class LineReaderTest {
         assertThat(heard.place()).isNull();
         assertThat(heard.perhaps()).isEmpty();
         assertThat(heard.time()).isEqualTo("1 h");
+    }
+
+    @Test
+    void forgivesASlipAndTheOrderOfWords() {
+        assertThat(reader.read("sandign 45m").get(0).place()).isEqualTo(sand);
+        assertThat(reader.read("seat top panels gleu 1h").get(0).place()).isEqualTo(glue);
+        assertThat(reader.read("2h30 fit rail door").get(0).place()).isEqualTo(rail);
+        var rework = reader.read("20m rework door rail").get(0);
+        assertThat(rework.place()).isEqualTo(rail);
+        assertThat(rework.hourClass()).isEqualTo(HourClass.REWORK);
+        assertThat(reader.read("door rail rework 20m").get(0).hourClass()).isEqualTo(HourClass.REWORK);
+    }
+
+    @Test
+    void theBetterFitWinsOverTheLikelierOne() {
+        Place pantry = task("Finish sand", "26-011", "Pantry", HourClass.DIRECT);
+        LineReader two = new LineReader(List.of(sand), List.of(pantry), List::of);
+        assertThat(two.read("pantry sanding 1h").get(0).place()).isEqualTo(pantry);
+        assertThat(two.read("sanding 1h").get(0).place()).isEqualTo(sand);
+    }
+
+    @Test
+    void asksOnWhatTheReworkWasOfferingWhatTheLineNames() {
+        var heard = reader.read("glue-up 2,5, sanding 45m, rework 20m hinge side");
+        assertThat(heard.get(0).time()).isEqualTo("2 h 30");
+        assertThat(heard.get(2).place()).isNull();
+        assertThat(heard.get(2).ask()).isNotNull();
+        assertThat(heard.get(2).perhaps()).containsExactly(glue, sand);
+        assertThat(heard.get(2).reason()).isEqualTo("hinge side");
+    }
+
+    @Test
+    void knowsTheCatalogueAndAsksForTheJob() {
+        var heard = reader.read("staining 1h").get(0);
+        assertThat(heard.place()).isNull();
+        assertThat(heard.ask()).contains("Stain or dye").contains("On which job?");
+        assertThat(heard.perhaps()).containsExactly(job);
+        assertThat(heard.note()).isEqualTo("staining");
     }
 
     @Test
