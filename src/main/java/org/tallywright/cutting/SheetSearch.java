@@ -18,6 +18,7 @@ final class SheetSearch {
     /** Tries at a larger offcut once no sheet can be saved any more. */
     private static final int POLISH = 400;
 
+    private static final double OFFCUT_WEIGHT = 1e-3;
     private static final Fit[] FITS = Fit.values();
     private static final Split[] SPLITS = Split.values();
     private static final SheetOrder[] ORDERS = SheetOrder.values();
@@ -80,11 +81,16 @@ final class SheetSearch {
         return sheets < best.size() || (sheets == best.size() && unevenness(packer.sheets()) > unevenness(best));
     }
 
+    /** Fuller and emptier sheets before evenly filled ones; between equals the one with larger offcuts. */
     private static double unevenness(List<Filled> sheets) {
         double sum = 0;
         for (Filled sheet : sheets) {
             double share = sheet.used / sheet.area();
             sum += share * share;
+            for (SheetNode free : sheet.free) {
+                double left = (double) free.length * free.width / sheet.area();
+                sum += OFFCUT_WEIGHT * left * left;
+            }
         }
         return sum;
     }

@@ -3,8 +3,12 @@ package org.tallywright.takeoff;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -35,22 +39,37 @@ public class BuyLinesToEstimate {
         this.jdbc = jdbc;
     }
 
-    private record Line(@Nullable Integer version, @Nullable UnitPrice price, Money freight) {
-        static final Line NEW = new Line(null, null, Money.ZERO);
+    private record Line(
+            UUID material,
+            @Nullable Integer version,
+            @Nullable UnitPrice price,
+            Money freight) {
+        static Line fresh(UUID material) {
+            return new Line(material, null, null, Money.ZERO);
+        }
     }
 
-    /** @return how many lines were put there */
+    /**
+     * @param lines how many were put there
+     * @param twice materials that another line of the estimate names as well, which may count them twice
+     */
+    public record Put(int lines, List<String> twice) {}
+
     @Transactional
-    public int put(UUID job, UUID by) {
+    public Put put(UUID job, UUID by) {
         Map<UUID, Line> there = there(job);
         int put = 0;
+        List<String> twice = new ArrayList<>();
+        Set<UUID> ids = new HashSet<>();
         for (BuyLine buy : lister.of(job).lines()) {
-            UUID id = UUID.nameUUIDFromBytes(
-                    ("buy list/" + job + "/" + buy.material().id()).getBytes(StandardCharsets.UTF_8));
+            UUID id = ids.add(lineId(job, buy.material().id(), ""))
+                    ? lineId(job, buy.material().id(), "")
+                    : lineId(job, buy.material().id(), "/supply");
+            ids.add(id);
             if (buy.buy().isZero()) {
                 estimate.removeMaterial(job, id, by);
             } else {
-                Line line = there.getOrDefault(id, Line.NEW);
+                Line line = there.getOrDefault(id, Line.fresh(buy.material().id()));
                 NetQuantity net = new NetQuantity(least(buy.netBought()));
                 estimate.save(
                         job,
@@ -65,9 +84,30 @@ public class BuyLinesToEstimate {
                                 line.freight()),
                         by);
                 put++;
+                if (there.entrySet().stream()
+                        .anyMatch(other -> !other.getKey().equals(id)
+                                && other.getValue()
+                                        .material()
+                                        .equals(buy.material().id()))) {
+                    twice.add(buy.material().name());
+                }
             }
         }
-        return put;
+        for (Map.Entry<UUID, Line> line : there.entrySet()) {
+            UUID material = line.getValue().material();
+            boolean ours = line.getKey().equals(lineId(job, material, ""))
+                    || line.getKey().equals(lineId(job, material, "/supply"));
+            if (ours && !ids.contains(line.getKey())) {
+                // No part needs it any more.
+                estimate.removeMaterial(job, line.getKey(), by);
+            }
+        }
+        return new Put(put, twice);
+    }
+
+    /** The same line each time, so that putting again changes it instead of adding another. */
+    private static UUID lineId(UUID job, UUID material, String which) {
+        return UUID.nameUUIDFromBytes(("buy list/" + job + "/" + material + which).getBytes(StandardCharsets.UTF_8));
     }
 
     private static Quantity least(Quantity net) {
@@ -82,12 +122,13 @@ public class BuyLinesToEstimate {
 
     private Map<UUID, Line> there(UUID job) {
         Map<UUID, Line> lines = new HashMap<>();
-        jdbc.sql("select id, version, unit_price, freight_amount from estimate_material where job_id = ?")
+        jdbc.sql("select id, version, unit_price, freight_amount, material_id from estimate_material where job_id = ?")
                 .param(job)
                 .query(row -> {
                     lines.put(
                             row.getObject(1, UUID.class),
                             new Line(
+                                    row.getObject(5, UUID.class),
                                     row.getInt(2),
                                     UnitPrice.of(row.getBigDecimal(3)),
                                     new Money(row.getBigDecimal(4))));

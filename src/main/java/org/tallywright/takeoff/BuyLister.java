@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.calibration.YieldBook;
@@ -26,7 +27,6 @@ public class BuyLister {
     private final PartRows rows;
     private final PieceFacts pieces;
     private final RecipeBook recipes;
-    private final PartQuantities quantities;
     private final TakeoffDesk desk;
     private final Materials materials;
     private final MaterialShapes shapes;
@@ -39,7 +39,6 @@ public class BuyLister {
             PartRows rows,
             PieceFacts pieces,
             RecipeBook recipes,
-            PartQuantities quantities,
             TakeoffDesk desk,
             Materials materials,
             MaterialShapes shapes,
@@ -50,7 +49,6 @@ public class BuyLister {
         this.rows = rows;
         this.pieces = pieces;
         this.recipes = recipes;
-        this.quantities = quantities;
         this.desk = desk;
         this.materials = materials;
         this.shapes = shapes;
@@ -73,9 +71,10 @@ public class BuyLister {
                 byMaterial.computeIfAbsent(material, m -> new ArrayList<>()).add(row);
             }
         }
-        Map<UUID, Quantity> supplies = supplies(job, parts, without);
+        List<MaterialCard> all = materials.all();
+        Map<UUID, Quantity> supplies = supplies(job, parts, all, without);
         Map<UUID, MaterialCard> cards = new LinkedHashMap<>();
-        materials.all().stream()
+        all.stream()
                 .filter(card -> byMaterial.containsKey(card.id()) || supplies.containsKey(card.id()))
                 .forEach(card -> cards.put(card.id(), card));
         Map<UUID, MaterialShapes.Kept> forms = shapes.of(cards.values());
@@ -100,46 +99,48 @@ public class BuyLister {
     }
 
     /** Hardware, edge band and the like, by the supply lines of the formulas, for all pieces alike. */
-    private Map<UUID, Quantity> supplies(UUID job, List<PartRows.Row> parts, List<String> without) {
+    private Map<UUID, Quantity> supplies(
+            UUID job, List<PartRows.Row> parts, List<MaterialCard> all, List<String> without) {
         Map<UUID, List<PartDetails>> byPiece = new HashMap<>();
         parts.forEach(row ->
                 byPiece.computeIfAbsent(row.pieceId(), p -> new ArrayList<>()).add(row.details()));
         Map<UUID, Quantity> supplies = new HashMap<>();
+        Map<String, Recipe> ofKind = new HashMap<>();
+        Map<UUID, Map<String, String>> answers = desk.answeredOf(job);
         for (PieceFacts.Fact piece : pieces.ofJob(job)) {
             List<PartDetails> own = byPiece.get(piece.id());
             if (own != null) {
-                Recipe recipe = recipes.of(piece.kindId()).recipe();
-                if (!recipe.supplies().isEmpty()) {
-                    supplies(piece, recipe, own, supplies, without);
+                Recipe recipe = ofKind.computeIfAbsent(
+                        String.valueOf(piece.kindId()),
+                        k -> recipes.of(piece.kindId()).recipe());
+                Map<String, String> said = answers.getOrDefault(piece.id(), Map.of());
+                Map<String, Amount> totals = PartQuantities.totals(piece, recipe, own, said);
+                Map<String, UUID> chosen = TakeoffDesk.chosen(recipe, said, all);
+                for (Recipe.Supply supply : recipe.supplies()) {
+                    MaterialCard card = card(all, chosen.get(supply.slot()));
+                    if (card == null || !counted(supply, card, totals, piece.count(), supplies)) {
+                        without.add(supply.slot() + ", " + piece.name());
+                    }
                 }
             }
         }
         return supplies;
     }
 
-    private void supplies(
-            PieceFacts.Fact piece,
-            Recipe recipe,
-            List<PartDetails> parts,
-            Map<UUID, Quantity> into,
-            List<String> without) {
-        Map<String, Amount> totals = quantities.totals(piece, recipe, parts);
-        Map<String, UUID> chosen = desk.chosen(recipe, desk.answered(piece.id()).answers());
-        for (Recipe.Supply supply : recipe.supplies()) {
-            UUID material = chosen.get(supply.slot());
-            MaterialCard card =
-                    material == null ? null : materials.find(material).orElse(null);
-            try {
-                Amount amount = supply.formula().value(totals);
-                if (card == null) {
-                    without.add(supply.slot() + ", " + piece.name());
-                } else if (amount.signum() > 0) {
-                    Quantity quantity = quantity(card, amount, piece.count());
-                    into.merge(card.id(), quantity, Quantity::plus);
-                }
-            } catch (FormulaError | NotUnderstood cannot) {
-                without.add(supply.slot() + ", " + piece.name());
+    private static @Nullable MaterialCard card(List<MaterialCard> all, @Nullable UUID id) {
+        return all.stream().filter(card -> card.id().equals(id)).findFirst().orElse(null);
+    }
+
+    private static boolean counted(
+            Recipe.Supply supply, MaterialCard card, Map<String, Amount> totals, int pieces, Map<UUID, Quantity> into) {
+        try {
+            Amount amount = supply.formula().value(totals);
+            if (amount.signum() > 0) {
+                into.merge(card.id(), quantity(card, amount, pieces), Quantity::plus);
             }
+            return true;
+        } catch (FormulaError | NotUnderstood cannot) {
+            return false;
         }
     }
 

@@ -44,7 +44,8 @@ class PartQuantities implements TakenOff {
         }
         PieceFacts.Fact piece = pieces.of(jobId, pieceId);
         Recipe recipe = recipes.of(piece.kindId()).recipe();
-        Map<String, Amount> totals = totals(piece, recipe, parts);
+        Map<String, Amount> totals =
+                totals(piece, recipe, parts, desk.answered(pieceId).answers());
         Map<String, TaskKindCard> kinds = new HashMap<>();
         taskKinds.active().forEach(kind -> kinds.put(kind.code(), kind));
         Map<UUID, Quantity> quantities = new LinkedHashMap<>();
@@ -64,9 +65,10 @@ class PartQuantities implements TakenOff {
     }
 
     /** Settings and totals of one piece by name. */
-    Map<String, Amount> totals(PieceFacts.Fact piece, Recipe recipe, List<PartDetails> parts) {
+    static Map<String, Amount> totals(
+            PieceFacts.Fact piece, Recipe recipe, List<PartDetails> parts, Map<String, String> answers) {
         Map<String, Formula> own = new HashMap<>();
-        desk.answered(piece.id()).answers().forEach((name, typed) -> {
+        answers.forEach((name, typed) -> {
             try {
                 if (!name.startsWith(TakeoffDesk.MATERIAL)) {
                     own.put(name, Formula.parse(typed));

@@ -69,6 +69,18 @@ public class TakeoffDesk {
                 .orElseGet(() -> new Answered(Map.of(), null));
     }
 
+    /** What each piece of a job answers, by piece; one query, however many. */
+    @Transactional(readOnly = true)
+    public Map<UUID, Map<String, String>> answeredOf(UUID job) {
+        Map<UUID, Map<String, String>> answers = new HashMap<>();
+        jdbc.sql("select id, answers from piece_takeoff where job_id = ?")
+                .param(job)
+                .query(row -> {
+                    answers.put(row.getObject(1, UUID.class), Answers.read(row.getString(2)));
+                });
+        return answers;
+    }
+
     /** The formulas of a piece worked out with those answers; nothing is kept. */
     @Transactional(readOnly = true)
     public Worked worked(PieceFacts.Fact piece, Recipe recipe, Map<String, String> answers) {
@@ -97,9 +109,13 @@ public class TakeoffDesk {
     /** The material of each slot: the piece's own choice, else the catalogue's by code; one that is gone is missing. */
     @Transactional(readOnly = true)
     public Map<String, UUID> chosen(Recipe recipe, Map<String, String> answers) {
+        return chosen(recipe, answers, materials.all());
+    }
+
+    static Map<String, UUID> chosen(Recipe recipe, Map<String, String> answers, List<MaterialCard> all) {
         Map<String, UUID> byCode = new HashMap<>();
         Map<String, UUID> byId = new HashMap<>();
-        for (MaterialCard card : materials.all()) {
+        for (MaterialCard card : all) {
             byCode.put(card.code(), card.id());
             byId.put(card.id().toString(), card.id());
         }

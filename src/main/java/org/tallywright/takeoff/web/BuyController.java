@@ -100,12 +100,14 @@ class BuyController {
     @PostMapping("/buy-list/lines")
     String intoEstimate(@PathVariable String number, SignedIn me, RedirectAttributes redirect) {
         JobRef job = jobs.find(number);
-        int put = estimate.put(job.id(), me.personId());
-        Flash.done(
-                redirect,
-                put == 1
-                        ? "One material line of the estimate follows the buy list."
-                        : put + " material lines of the estimate follow the buy list.");
+        BuyLinesToEstimate.Put put = estimate.put(job.id(), me.personId());
+        String done = put.lines() == 1
+                ? "One material line of the estimate follows the buy list."
+                : put.lines() + " material lines of the estimate follow the buy list.";
+        String twice = put.twice().isEmpty()
+                ? ""
+                : " On another line as well, so perhaps counted twice: " + String.join("; ", put.twice()) + ".";
+        Flash.done(redirect, done + twice);
         return "redirect:/jobs/" + number + "/estimate#materials";
     }
 }

@@ -6,6 +6,7 @@ import static org.springframework.security.test.web.servlet.request.SecurityMock
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.content;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.flash;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
 import java.util.List;
@@ -17,6 +18,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
 import org.tallywright.AppTest;
+import org.tallywright.QueryCount;
 import org.tallywright.catalog.CatalogSeed;
 import org.tallywright.catalog.PieceKinds;
 import org.tallywright.jobs.JobRef;
@@ -279,6 +281,50 @@ class TakeoffWebTest {
                         select ?, m.id, '64 x 48', 0.5, date '2026-01-01', 0 from t, material m where m.code = 'ply_maple_34'""").param(Ids.next()).update();
 
         assertThat(page(owner, base + "/buy-list")).contains("0 sheets of", "1 offcut used");
+    }
+
+    @Test
+    void saysWhereAMaterialStandsInTheEstimateTwice() throws Exception {
+        takeOff();
+        mvc.perform(as(owner, post(base + "/estimate/materials"))
+                        .param("id", Ids.next().toString())
+                        .param("material", material("ply_wo_34"))
+                        .param("net", "3"))
+                .andExpect(status().is3xxRedirection());
+
+        mvc.perform(as(owner, post(base + "/buy-list/lines")))
+                .andExpect(status().is3xxRedirection())
+                .andExpect(flash().attribute(
+                                "flash", containsString("perhaps counted twice: White oak veneer plywood, 3/4 in")));
+    }
+
+    @Test
+    void aLineGoesWhenNoPartNeedsItAnyMore() throws Exception {
+        takeOff();
+        mvc.perform(as(owner, post(base + "/buy-list/lines"))).andExpect(status().is3xxRedirection());
+        assertThat(lines()).anyMatch(line -> line.startsWith("ply_wo_14 "));
+
+        takeOff("mat-back", material("ply_maple_14"));
+        mvc.perform(as(owner, post(base + "/buy-list/lines"))).andExpect(status().is3xxRedirection());
+
+        assertThat(lines())
+                .noneMatch(line -> line.startsWith("ply_wo_14 "))
+                .anyMatch(line -> line.startsWith("ply_maple_14 "));
+    }
+
+    /** Sheet goods, bars and boards each ask the database a fixed number of times, however many pieces there are. */
+    @Test
+    void buyListAsksNoMoreForMorePieces() throws Exception {
+        takeOff();
+        int few = QueryCount.of(() -> page(owner, base + "/buy-list")).size();
+        for (int n = 0; n < 4; n++) {
+            UUID more = Ids.next();
+            pieces.save(job.id(), more, null, details("40", 1), owner.personId());
+            mvc.perform(as(owner, post(base + "/pieces/" + more + "/takeoff"))).andExpect(status().is3xxRedirection());
+        }
+        assertThat(QueryCount.of(() -> page(owner, base + "/buy-list")).size())
+                .isEqualTo(few)
+                .isLessThan(30);
     }
 
     private String material(String code) {
