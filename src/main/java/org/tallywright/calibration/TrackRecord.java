@@ -9,11 +9,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.calibration.engine.Observation;
 import org.tallywright.calibration.engine.PastForecast;
 import org.tallywright.calibration.engine.SelfCalibration;
 import org.tallywright.people.People;
@@ -22,6 +25,11 @@ import org.tallywright.shared.Money;
 /** How good the shop's forecasts were: every finished job against what was known before it. Holds money: for the owner. */
 @Service
 public class TrackRecord {
+    private static final int ENOUGH_TO_REPEAT = 6;
+
+    /** The residual sd at its lower bound of 0.05, with room for rounding. */
+    private static final double HARDLY_ANY = 0.051;
+
     private final Shelf shelf;
     private final CalibrationRows rows;
     private final PastReader reader;
@@ -76,10 +84,15 @@ public class TrackRecord {
      *
      * @param without finished jobs without a forecast kept from their bid
      * @param ranges null where no job has one
+     * @param money results of the lines together; null where one is missing
      * @param widened by how much new ranges are made wider: 1.12 is 12 %
      */
     public record Bids(
-            List<BidLine> lines, int without, @Nullable RangeRecord ranges, double widened) {}
+            List<BidLine> lines,
+            int without,
+            @Nullable RangeRecord ranges,
+            @Nullable Money money,
+            double widened) {}
 
     /**
      * What was said on the way, about a quarter, a half or three quarters done.
@@ -183,7 +196,14 @@ public class TrackRecord {
                 lines,
                 record.size() - lines.size(),
                 RangeRecord.of(cases).orElse(null),
+                together(lines),
                 own.factor(PastForecast.Stage.AT_BID));
+    }
+
+    private static @Nullable Money together(List<BidLine> lines) {
+        List<Money> results =
+                lines.stream().map(BidLine::result).filter(Objects::nonNull).toList();
+        return results.isEmpty() || results.size() < lines.size() ? null : Money.sum(results);
     }
 
     private static List<Stage> stages(List<Judged> record, SelfCalibration own) {
@@ -230,15 +250,31 @@ public class TrackRecord {
                 .toList();
     }
 
-    /** {@code 2 tasks of job 26-014 cut: ...}. */
+    /** {@code 2 tasks of job 26-014 cut: ...}. Tasks that nobody logged on never reach the engine and are counted here. */
     private static List<String> noted(CalibrationRows.Kept kept) {
         Map<String, String> numbers = new HashMap<>();
-        kept.past().jobs().forEach(job -> numbers.put(job.key(), job.number()));
-        return kept.figures().noted().stream()
-                .map(note -> "A task of job " + numbers.getOrDefault(note.job(), "?") + " " + note.what())
-                .sorted()
-                .distinct()
-                .toList();
+        Map<String, Long> learnt =
+                kept.past().tasks().stream().collect(Collectors.groupingBy(Observation::job, Collectors.counting()));
+        Map<String, Integer> counts = new TreeMap<>();
+        for (PastJob job : kept.past().jobs()) {
+            numbers.put(job.key(), job.number());
+            int blank = job.lines().size() - learnt.getOrDefault(job.key(), 0L).intValue();
+            if (blank > 0) {
+                counts.merge(" of job " + job.number() + " left out: no hours logged", blank, Integer::sum);
+            }
+        }
+        kept.figures()
+                .noted()
+                .forEach(note -> counts.merge(
+                        " of job " + numbers.getOrDefault(note.job(), "?") + " " + note.what(), 1, Integer::sum));
+        List<String> words = new ArrayList<>();
+        counts.forEach((what, count) -> words.add((count == 1 ? "1 task" : count + " tasks") + what + "."));
+        if (kept.figures().tasks() >= ENOUGH_TO_REPEAT && kept.figures().residualSd() < HARDLY_ANY) {
+            words.add(
+                    "Like tasks took almost the same hours every time. Their range is narrow but never a point: nobody"
+                            + " repeats a task that closely.");
+        }
+        return words;
     }
 
     private List<LeftOut> leftOut() {

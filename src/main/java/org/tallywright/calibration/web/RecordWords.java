@@ -27,10 +27,10 @@ record RecordWords(List<String> bids, List<String> running, List<String> record,
     private static final int FEW = 10;
 
     static RecordWords of(TrackRecord.Page page, MoneyFormat money) {
-        return new RecordWords(bids(page.bids()), running(page.stages()), looking(page.summary(), money), habits(page));
+        return new RecordWords(bids(page.bids(), money), running(page.stages()), looking(page, money), habits(page));
     }
 
-    private static List<String> bids(TrackRecord.Bids bids) {
+    private static List<String> bids(TrackRecord.Bids bids, MoneyFormat format) {
         List<String> words = new ArrayList<>();
         RangeRecord ranges = bids.ranges();
         if (ranges != null) {
@@ -39,6 +39,10 @@ record RecordWords(List<String> bids, List<String> running, List<String> record,
             words.add(under(ranges.under()));
             words.add(bias(ranges.bias()));
             words.add(width(ranges) + widened(bids.widened(), 0));
+            Money all = bids.money();
+            if (all != null) {
+                words.add(money(all, bids.lines().size(), format));
+            }
         }
         if (bids.without() > 0) {
             words.add((ranges == null ? "No finished job has a forecast kept from its bid yet. " : "")
@@ -61,7 +65,9 @@ record RecordWords(List<String> bids, List<String> running, List<String> record,
                 String done = stage.percent() == 50 ? "half" : stage.percent() == 25 ? "a quarter" : "three quarters";
                 words.add("With about " + done + " done: of " + jobs(ranges.jobs())
                         + " with a forecast kept from then, " + ranges.inside().hits()
-                        + " ended inside the range we gave. " + verdict(ranges.inside()) + " " + bias(ranges.bias())
+                        + " ended inside the range we gave (true rate between "
+                        + percent(ranges.inside().low()) + " and "
+                        + percent(ranges.inside().high()) + ")" + ending(ranges.inside()) + " " + bias(ranges.bias())
                         + widened(stage.widened(), stage.shift()));
             }
         }
@@ -74,8 +80,9 @@ record RecordWords(List<String> bids, List<String> running, List<String> record,
         return words;
     }
 
-    private static List<String> looking(TrackRecord.@Nullable Summary sum, MoneyFormat money) {
+    private static List<String> looking(TrackRecord.Page page, MoneyFormat money) {
         List<String> words = new ArrayList<>();
+        TrackRecord.Summary sum = page.summary();
         if (sum != null) {
             RangeRecord ranges = sum.ranges();
             words.add("Of " + jobs(ranges.jobs()) + ", " + ranges.inside().hits()
@@ -84,7 +91,7 @@ record RecordWords(List<String> bids, List<String> running, List<String> record,
             words.add(bias(ranges.bias()));
             words.add(width(ranges));
             Money all = sum.money();
-            if (all != null) {
+            if (all != null && sum.bids() > page.bids().lines().size()) {
                 words.add(money(all, sum.bids(), money));
             }
         }
@@ -98,13 +105,18 @@ record RecordWords(List<String> bids, List<String> running, List<String> record,
                 + (c.of() == 1 ? "one job" : few ? "so few jobs" : "so many jobs")
                 + " the true rate may be anywhere between "
                 + percent(c.low()) + " and " + percent(c.high());
+        return rate + ending(c);
+    }
+
+    private static String ending(Coverage c) {
+        boolean few = c.of() < FEW;
         if (c.high() < 0.8) {
-            return rate + (few ? ": the ranges may be too narrow." : ": the ranges were too narrow.");
+            return few ? ": the ranges may be too narrow." : ": the ranges were too narrow.";
         }
         if (c.low() > 0.8) {
-            return rate + (few ? ": they could perhaps be narrower." : ": they could have been narrower.");
+            return few ? ": they could perhaps be narrower." : ": they could have been narrower.";
         }
-        return rate + (few ? ", so it is too early to tell." : ", which fits.");
+        return few ? ", so it is too early to tell." : ", which fits.";
     }
 
     private static String under(Coverage c) {

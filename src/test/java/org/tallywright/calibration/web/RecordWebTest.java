@@ -71,6 +71,30 @@ class RecordWebTest {
     }
 
     @Test
+    void namesWhatCouldNotBeLearntFrom() throws Exception {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 2, "1.2");
+        JobRef odd = past.job(ada, SamplePast.FIRST.plusMonths(5), "0.01");
+        people.asShop(() -> jdbc.sql("delete from time_entry where job_id = ? and minutes = 1")
+                .param(odd.id())
+                .update());
+        past.calibrated();
+        see(ada, "/calibration")
+                .andExpect(content()
+                        .string(containsString("1 task of job " + odd.number() + " left out: no hours logged.")))
+                .andExpect(content()
+                        .string(containsString("1 task of job " + odd.number()
+                                + " cut: more than twenty times off its starting rate.")));
+    }
+
+    @Test
+    void saysThatHoursThatNeverDifferStillHaveARange() throws Exception {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 8, "1.25");
+        see(ada, "/calibration").andExpect(content().string(containsString("narrow but never a point")));
+    }
+
+    @Test
     void leavesAJobOutWithAReasonAndSaysWhatChanged() throws Exception {
         SignedIn ada = people.owner();
         past.jobs(ada, 3, "1");

@@ -14,7 +14,7 @@ import org.tallywright.shared.MoneyFormat;
 
 /** The sentences a carpenter reads, with no job, one, three and fourteen behind them. */
 class RecordWordsTest {
-    private static final TrackRecord.Bids NO_BIDS = new TrackRecord.Bids(List.of(), 0, null, 1);
+    private static final TrackRecord.Bids NO_BIDS = new TrackRecord.Bids(List.of(), 0, null, null, 1);
 
     private static RangeRecord ranges(int inside, int of, @Nullable MeanRatio bias) {
         return new RangeRecord(Coverage.of(inside, of), Coverage.of(inside, of), bias, 0.7, 1.4);
@@ -37,7 +37,7 @@ class RecordWordsTest {
         RangeRecord ranges = of == 0 ? null : ranges(inside, of, bias);
         return String.join(
                 " ",
-                of(new TrackRecord.Bids(List.of(), without, ranges, 1), List.of(), null, null)
+                of(new TrackRecord.Bids(List.of(), without, ranges, null, 1), List.of(), null, null)
                         .bids());
     }
 
