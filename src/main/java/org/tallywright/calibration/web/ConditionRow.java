@@ -17,8 +17,7 @@ record ConditionRow(String name, int tasks, int jobs, boolean counts, String eff
                 ? row(
                         said,
                         RateWords.longer(said.typical()),
-                        "four times in five between " + RateWords.longer(said.low()) + " and "
-                                + RateWords.longer(said.high()))
+                        RateWords.longer(said.low()) + " to " + RateWords.longer(said.high()))
                 : row(said, "off until the shop has data", missing(said.missing()));
     }
 

@@ -91,7 +91,7 @@ class RiskRungs {
             entries.add(new Entry(
                     "Prices move about today's as yours did from one purchase to the next, mixed with 5 % (common"
                             + " practice, no source)",
-                    behind.priceSteps() == 1 ? "1 step" : behind.priceSteps() + " steps"));
+                    behind.priceSteps() == 1 ? "1 repeat purchase" : behind.priceSteps() + " repeat purchases"));
         }
         entries.add(new Entry("Other costs and freight", "as they stand"));
         return entries;
