@@ -22,6 +22,7 @@ final class DemoJobs {
         stages(ledger);
         pieces(ledger);
         measures(ledger);
+        DemoSite.load(ledger);
         punchList(ledger);
     }
 

@@ -99,6 +99,11 @@ final class DemoLedger {
         return typed.isEmpty() ? null : Length.parse(typed, Units.IMPERIAL).units();
     }
 
+    /** One that may lie below its mark. */
+    static long signedLength(String typed) {
+        return Length.parseSigned(typed, Units.IMPERIAL).units();
+    }
+
     static BigDecimal number(String typed) {
         return new BigDecimal(typed.isEmpty() ? "0" : typed);
     }

@@ -21,6 +21,9 @@ final class RouteValues {
                     "select id from piece p where job_id = :job order by exists (select from part where piece_id = p.id) desc, id"),
             Map.entry("parts", "select id from part where job_id = :job order by piece_id, id"),
             Map.entry("measures", "select id from site_measure where job_id = :job order by id"),
+            Map.entry("openings", "select id from opening where job_id = :job order by id"),
+            Map.entry("air-readings", "select id from air_reading where job_id = :job order by id"),
+            Map.entry("solid-parts", "select id from solid_part where job_id = :job order by id"),
             Map.entry("waits", "select id from wait where job_id = :job order by ended_at nulls first, id"),
             Map.entry(
                     "stages",

@@ -72,7 +72,7 @@ class MeasureController {
         model.addAttribute("form", form);
         model.addAttribute("kept", kept);
         model.addAttribute("pieces", rows.choice(job.id()));
-        model.addAttribute("suffix", wording.lengthSuffix());
+        model.addAttribute("lengthUnit", wording.lengthSuffix());
         model.addAttribute("errors", errors);
         return "jobs/measure";
     }

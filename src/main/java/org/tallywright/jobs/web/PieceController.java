@@ -71,7 +71,7 @@ class PieceController {
         model.addAttribute("form", form);
         model.addAttribute("kept", kept);
         model.addAttribute("kinds", kindNames());
-        model.addAttribute("suffix", wording.lengthSuffix());
+        model.addAttribute("lengthUnit", wording.lengthSuffix());
         model.addAttribute("errors", errors);
         return "jobs/piece";
     }

@@ -1,0 +1,255 @@
+package org.tallywright.measuring.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
+import static org.tallywright.people.SamplePeople.signedIn;
+
+import java.util.Map;
+import java.util.UUID;
+import org.jsoup.Jsoup;
+import org.jsoup.nodes.Document;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.dao.DataIntegrityViolationException;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.web.servlet.MockMvc;
+import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
+import org.tallywright.AppTest;
+import org.tallywright.jobs.JobRef;
+import org.tallywright.jobs.SampleJobs;
+import org.tallywright.people.SamplePeople;
+import org.tallywright.shared.Ids;
+import org.tallywright.web.SignedIn;
+
+/** Openings, air and solid parts on the pages of a job. */
+@AppTest
+class SiteMeasureWebTest {
+    private static final Map<String, String> ALCOVE = Map.of(
+            "place", "North bay",
+            "measuredOn", "2025-01-02",
+            "goodTo", "1/32",
+            "backFloor", "61 3/8",
+            "frontFloor", "5' 2-1/16\"",
+            "depthLeft", "24",
+            "depthRight", "24",
+            "studs", "14 1/2\n30 1/2",
+            "outlets", "lamp: 20 x 12 1/2",
+            "reveals", "left casing: 3/16");
+
+    @Autowired
+    MockMvc mvc;
+
+    @Autowired
+    SampleJobs sample;
+
+    @Autowired
+    SamplePeople people;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    private SignedIn ada;
+    private JobRef job;
+    private String base;
+
+    @BeforeEach
+    void openJob() {
+        ada = people.owner();
+        job = sample.running(ada, "Window seat");
+        base = "/jobs/" + job.number();
+    }
+
+    @Test
+    void saysWhatFollowsFromTheReadings() throws Exception {
+        UUID piece = sample.piece(job, "Window seat", "61", "18", "15", ada);
+        answer(opening(Ids.next()).param("piece", piece.toString()), ada, 302);
+        Document page = answer(get(base + "/site-measure"), ada, 200);
+        assertThat(page.select(".findings").text())
+                .contains("The front is 11/16\" wider than the back: it opens to the front.")
+                .contains("Build to 5' 1 3/8\"")
+                .contains("over a piece 1' 3\" deep it tapers by 7/16\"");
+        assertThat(figure(page, "Corner if one wall takes all")).isEqualTo("91.64\u00b0 \u00b1 0.11\u00b0");
+        assertThat(page.select("details.figure").text())
+                .contains("90 + atan(s / D)")
+                .contains("Front, at the floor")
+                .contains("5' 2 1/16\"");
+        assertThat(page.select(".readings").text()).contains("lamp").contains("1' 8\" x 1' 1/2\"");
+        // Exact units: 61 3/8 in = 3928/64.
+        assertThat(text("select length from opening_reading where reading = 'back_floor'"))
+                .isEqualTo(String.valueOf(3928 * 127));
+        assertThat(answer(get(base + "/site-measure/sheet"), ada, 200).text())
+                .contains("91.64\u00b0 \u00b1 0.11\u00b0");
+        assertThat(answer(get(base), ada, 200).select("a[href$=/site-measure]")).isNotEmpty();
+    }
+
+    @Test
+    void refusesBesideTheBoxAndKeepsWhatWasTyped() throws Exception {
+        Document again = answer(
+                opening(Ids.next())
+                        .param("heightLeft", "200 m")
+                        .param("cornerLeftBack", "3")
+                        .param("cornerLeftSide", "4")
+                        .param("cornerLeftAcross", "7 1/2")
+                        .param("cornerRightBack", "3")
+                        .param("leanLeft", "-1/4"),
+                ada,
+                422);
+        assertThat(again.select("#heightLeft-error").text()).contains("longer than 100 m");
+        assertThat(again.select("#heightLeft").val()).isEqualTo("200 m");
+        assertThat(again.select("#cornerLeftAcross-error").text()).contains("make no corner");
+        assertThat(again.select("#cornerRightSide-error").text()).contains("all three sides");
+        assertThat(again.select("#leanOver-error").text()).contains("over what length");
+        assertThat(again.select("#frontFloor").val()).isEqualTo("5' 2-1/16\"");
+        Document bad = answer(
+                post(base + "/openings")
+                        .param("id", Ids.next().toString())
+                        .param("backFloor", "-4")
+                        .param("depthLeft", "0")
+                        .param("goodTo", "2")
+                        .param("measuredOn", "soon")
+                        .param("outlets", "14 1/2"),
+                ada,
+                422);
+        assertThat(bad.select("#backFloor-error").text()).contains("cannot be negative");
+        assertThat(bad.select("#depthLeft-error").text()).isEqualTo("A size is more than nothing.");
+        assertThat(bad.select("#goodTo-error").text()).contains("a guess");
+        assertThat(bad.select("#measuredOn-error").text()).contains("2026-11-25");
+        assertThat(bad.select("#place-error").text()).isEqualTo("Please fill this in.");
+        assertThat(bad.select("#outlets-error").text()).startsWith("Line 1: write how far");
+        answer(opening(Ids.next()).param("piece", Ids.next().toString()), ada, 422);
+        assertThat(count("opening")).isZero();
+    }
+
+    @Test
+    void changesWhatWasReadAndMeetsALostUpdate() throws Exception {
+        UUID id = Ids.next();
+        answer(opening(id), ada, 302);
+        answer(opening(id), ada, 302);
+        assertThat(count("opening")).isEqualTo(1);
+        Document form = answer(get(base + "/openings/" + id), ada, 200);
+        assertThat(form.select("#frontFloor").val()).isEqualTo("5' 2 1/16\"");
+        assertThat(form.select("#outlets").val()).isEqualTo("lamp: 1' 8\" x 1' 1/2\"");
+        String version = form.select("form [name=version]").val();
+        answer(edit(id, "62 1/4", version), ada, 302);
+        assertThat(text("select length from opening_reading where reading = 'front_floor'"))
+                .isEqualTo(String.valueOf(62 * 64 * 127 + 16 * 127));
+        assertThat(answer(edit(id, "63", version), ada, 409).text()).contains("Front, at the floor");
+        assertThat(text("select count(*) from audit_entry where subject = 'opening_reading' and act = 'update'"))
+                .isEqualTo("1");
+        answer(post(base + "/openings/" + id + "/removal"), ada, 302);
+        assertThat(count("opening_reading")).isZero();
+        answer(get(base + "/openings/" + id), ada, 404);
+    }
+
+    @Test
+    void reckonsMovementInTheAirOfTheSite() throws Exception {
+        answer(air("68", "65"), ada, 302);
+        answer(
+                post(base + "/solid-parts")
+                        .param("id", Ids.next().toString())
+                        .param("name", "Seat top")
+                        .param("species", "red_oak_commercial")
+                        .param("cut", "flat")
+                        .param("width", "20")
+                        .param("moisture", "8"),
+                ada,
+                302);
+        Document page = answer(get(base + "/site-measure"), ada, 200);
+        assertThat(page.text()).contains("68.0 \u00b0F, 65 % humidity").contains("12.0 % \u00b1 ");
+        // 20 in x .00369 x 4 points = .295 in, to the nearest 1/32.
+        assertThat(page.text())
+                .contains("grows 9/32\" \u00b1 ")
+                .contains("equation 13-2")
+                .contains("Leave room to grow");
+        assertThat(page.text()).contains("never glue it across the grain").contains("Common practice, no source.");
+        assertThat(answer(air("700", "-5"), ada, 422).select(".error").eachText())
+                .anyMatch(t -> t.contains("-40 to 140 F"))
+                .anyMatch(t -> t.contains("in percent"));
+        assertThat(answer(air("21 C", "101"), ada, 422)
+                        .select("#humidity-error")
+                        .text())
+                .contains("0 to 100");
+        answer(air("20 F", "40"), ada, 302);
+        assertThat(answer(get(base + "/site-measure"), ada, 200).text()).contains("no figure");
+    }
+
+    @Test
+    void showsTheHelperTheMeasuresAndTakesHis() throws Exception {
+        SignedIn helper = people.helper();
+        answer(opening(Ids.next()), helper, 302);
+        assertThat(answer(get(base + "/site-measure"), helper, 200).select(".findings"))
+                .isNotEmpty();
+        answer(get(base + "/site-measure/sheet"), helper, 200);
+        answer(get(base + "/site-measure"), people.bookkeeper(), 403);
+    }
+
+    @Test
+    void keepsTheDatabaseFromWhatIsNoMeasure() throws Exception {
+        UUID id = Ids.next();
+        answer(opening(id), ada, 302);
+        assertThatThrownBy(() -> people.asShop(() -> jdbc.sql(
+                                "insert into opening_reading (opening_id, reading, length) values (?, 'back_top', -1)")
+                        .param(id)
+                        .update()))
+                .isInstanceOf(DataIntegrityViolationException.class)
+                .hasMessageContaining("opening_reading_in_range");
+        assertThatThrownBy(() -> people.asShop(
+                        () -> jdbc.sql("""
+                                insert into solid_part (id, job_id, name, species, cut, width, moisture, version)
+                                values (?, ?, 'Top', 'cherry_black', 'flat', 1, 31, 0)""").params(Ids.next(), job.id()).update()))
+                .isInstanceOf(DataIntegrityViolationException.class)
+                .hasMessageContaining("solid_part_moisture_in_range");
+    }
+
+    private MockHttpServletRequestBuilder opening(UUID id) {
+        MockHttpServletRequestBuilder request = post(base + "/openings").param("id", id.toString());
+        ALCOVE.forEach(request::param);
+        return request;
+    }
+
+    private MockHttpServletRequestBuilder edit(UUID id, String front, String version) {
+        MockHttpServletRequestBuilder request = post(base + "/openings/" + id)
+                .param("id", id.toString())
+                .param("version", version)
+                .param("frontFloor", front);
+        ALCOVE.entrySet().stream()
+                .filter(e -> !e.getKey().equals("frontFloor"))
+                .forEach(e -> request.param(e.getKey(), e.getValue()));
+        return request;
+    }
+
+    private MockHttpServletRequestBuilder air(String temperature, String humidity) {
+        return post(base + "/air-readings")
+                .param("id", Ids.next().toString())
+                .param("place", "Living room")
+                .param("takenOn", "2025-01-02")
+                .param("temperature", temperature)
+                .param("humidity", humidity);
+    }
+
+    private static String figure(Document page, String name) {
+        return page.select("details.figure summary:contains(" + name + ") .figure-value")
+                .text();
+    }
+
+    private Document answer(MockHttpServletRequestBuilder request, SignedIn me, int status) throws Exception {
+        return Jsoup.parse(mvc.perform(request.with(signedIn(me)).with(csrf()))
+                .andExpect(status().is(status))
+                .andReturn()
+                .getResponse()
+                .getContentAsString());
+    }
+
+    private int count(String table) {
+        return jdbc.sql("select count(*) from " + table).query(Integer.class).single();
+    }
+
+    private String text(String sql) {
+        return jdbc.sql(sql).query(String.class).single();
+    }
+}
