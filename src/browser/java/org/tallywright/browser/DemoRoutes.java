@@ -140,7 +140,7 @@ final class DemoRoutes {
         if (pattern.contains("{taskKindId}")) {
             return row("select piece_kind_id::text, task_kind_id::text from piece_kind_task limit 1");
         }
-        if (pattern.startsWith("/days/{date}")) {
+        if (pattern.startsWith("/days/{date}") || pattern.startsWith("/weeks/{date}")) {
             return row("select max(on_date)::text from time_entry");
         }
         for (Map.Entry<String, String> part : OF_SHOP.entrySet()) {
