@@ -1,7 +1,7 @@
-// Keeps what is typed in <form data-draft="name"> on this device until the server says that it is saved.
+// Keeps, for each person apart, what is typed in <form data-draft="name"> on this device until the server says that it is saved.
 // The hidden id that the page made is kept too (data-kept): a save whose answer was lost is then a repeat, not a second entry.
 (() => {
-  const store = key => `tallywright.draft.${key}`;
+  const store = key => `tallywright.draft.${document.documentElement.dataset.person ?? ''}.${key}`;
   const read = key => { try { return JSON.parse(localStorage.getItem(store(key))); } catch { return null; } };
   const drop = key => { try { localStorage.removeItem(store(key)); } catch { /* no storage: nothing kept */ } };
   const boxes = form => [...form.elements].filter(e => e.name && !e.name.startsWith('_')

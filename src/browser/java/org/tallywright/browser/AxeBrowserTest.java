@@ -2,6 +2,7 @@ package org.tallywright.browser;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.google.gson.JsonObject;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.CDPSession;
 import com.microsoft.playwright.Locator;
@@ -161,6 +162,10 @@ class AxeBrowserTest {
             AtomicLong bytes = new AtomicLong();
             protocol.send("Network.enable");
             protocol.send("Network.clearBrowserCache");
+            // Nor what the service worker has kept: the view is to be a first one.
+            JsonObject past = new JsonObject();
+            past.addProperty("bypass", true);
+            protocol.send("Network.setBypassServiceWorker", past);
             protocol.on(
                     "Network.loadingFinished",
                     event -> bytes.addAndGet(event.get("encodedDataLength").getAsLong()));

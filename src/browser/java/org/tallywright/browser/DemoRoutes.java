@@ -21,7 +21,8 @@ final class DemoRoutes {
     private static final Path FILES = Path.of("src/test/resources/authorisation");
     private static final Pattern HOLE = Pattern.compile("\\{(\\w+)(?::([^}]*))?}");
     /** Downloads, and pages that need a token made in the page; those are opened on their own. */
-    private static final Pattern NO_PAGE = Pattern.compile(".*(\\.csv|\\.ics|/file|\\{token}.*|^/setup|^/sign-in)$");
+    private static final Pattern NO_PAGE =
+            Pattern.compile(".*(\\.csv|\\.ics|/file|\\{token}.*|^/setup|^/sign-in|^/signal)$");
 
     /** What a page below a job shows, and where that is kept. */
     private static final Map<String, String> OF_JOB = Map.of(

@@ -18,9 +18,15 @@ class ShellAdvice {
     @ModelAttribute("shell")
     Shell shell(@Nullable SignedIn me) {
         if (me == null) {
-            return new Shell(shop.shopName(), null, "", List.of(), List.of());
+            return new Shell(shop.shopName(), null, null, "", List.of(), List.of());
         }
-        return new Shell(shop.shopName(), me.name(), me.role().code(), near(me.role()), more(me.role()));
+        return new Shell(
+                shop.shopName(),
+                me.name(),
+                me.personId().toString(),
+                me.role().code(),
+                near(me.role()),
+                more(me.role()));
     }
 
     static List<NavItem> near(Role role) {

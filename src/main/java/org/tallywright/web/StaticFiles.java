@@ -28,7 +28,7 @@ class StaticFiles implements WebMvcConfigurer {
                     .resourceChain(true)
                     .addResolver(new VersionResourceResolver().addContentVersionStrategy("/**"));
         }
-        registry.addResourceHandler("/favicon.svg", "/robots.txt")
+        registry.addResourceHandler("/favicon.svg", "/robots.txt", "/sw.js")
                 .addResourceLocations("classpath:/static/")
                 .setCacheControl(SHORT);
     }

@@ -86,6 +86,7 @@ class DayController {
             HttpServletResponse response,
             RedirectAttributes redirect) {
         DayPages.Sheet sheet = sheet(me, date, person);
+        model.addAttribute("typed", "typed");
         DayActs.Done done = acts.apply(DayForm.read(sent), sheet);
         if (done.shown() != null) {
             response.setStatus(done.status().value());
