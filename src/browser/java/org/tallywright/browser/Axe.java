@@ -14,10 +14,11 @@ final class Axe {
     private static final String ENGINE = engine();
 
     /** Every rule of WCAG 2.0 to 2.2 A and AA, and the best practices. */
-    private static final String ALL = "{}";
+    private static final String ALL = "{resultTypes: ['violations']}";
 
     /** What the colour scheme can change. */
-    private static final String COLOURS = "{runOnly: ['color-contrast', 'link-in-text-block']}";
+    private static final String COLOURS =
+            "{runOnly: ['color-contrast', 'link-in-text-block'], resultTypes: ['violations']}";
 
     private Axe() {}
 

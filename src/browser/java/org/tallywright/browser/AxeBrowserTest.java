@@ -8,23 +8,33 @@ import com.microsoft.playwright.CDPSession;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.tallywright.AppTest;
+import org.tallywright.calibration.SamplePast;
+import org.tallywright.people.Crew;
 import org.tallywright.setup.SetupCode;
+import org.tallywright.shared.Ids;
+import org.tallywright.web.Role;
+import org.tallywright.web.SignedIn;
 
 /**
- * Every page of the demo shop: axe finds nothing on a laptop and on a phone, the colours hold in the dark, nothing
- * scrolls sideways at 320 px and the console is quiet. Then what a phone pays for its first view, the client's page
+ * Every page of the demo shop, for every role: axe finds nothing on a laptop and on a phone, the colours hold in the
+ * dark, nothing scrolls sideways at 320 px and the console is quiet. Then what a phone pays for its first view, the client's page
  * without a session, and a day saved without script.
  */
 @AppTest
 class AxeBrowserTest {
+    private static final Pattern UNREAD_KEY = Pattern.compile("\\?\\?\\w|\\b(web\\.place|\\w+\\.tab)\\.\\w");
     private static final String PASSWORD = "plumb level square";
 
     @LocalServerPort
@@ -36,30 +46,77 @@ class AxeBrowserTest {
     @Autowired
     private JdbcClient jdbc;
 
+    @Autowired
+    private Crew crew;
+
+    @Autowired
+    private SamplePast past;
+
     @Test
     void everyPageOfTheDemoShopIsAccessible() {
         List<String> wrong = new ArrayList<>();
-        DemoRoutes routes = new DemoRoutes(jdbc);
+        Set<String> seen = new HashSet<>();
         try (Tab owner = new Tab(Chrome.somebody(Chrome.LAPTOP), home())) {
             openDemo(owner, wrong);
-            for (Map.Entry<String, String> route : routes.all().entrySet()) {
-                int status = owner.open(route.getValue());
-                if (status != 200) {
-                    wrong.add(route.getKey() + " answered " + status);
-                }
-                wrong.addAll(Looked.over(owner.page, route.getKey()));
-            }
+            past.calibrated();
+            walk(owner, "owner", seen, wrong);
             refusals(owner, wrong);
             wrong.addAll(owner.complaints);
         }
+        lead();
+        for (Map.Entry<String, String> other : Map.of("lead", "brannoc", "helper", "jonas", "bookkeeper", "mirel")
+                .entrySet()) {
+            try (Tab tab = new Tab(Chrome.somebody(Chrome.LAPTOP), home())) {
+                tab.open("/sign-in");
+                tab.fill("signInName", other.getValue())
+                        .fill("password", PASSWORD)
+                        .press("Sign in");
+                walk(tab, other.getKey(), seen, wrong);
+                wrong.addAll(tab.complaints);
+            }
+        }
         assertThat(wrong).isEmpty();
+    }
+
+    /** Every page of a role is opened; one that is built as another was is not put under the engine again. */
+    private void walk(Tab tab, String role, Set<String> seen, List<String> wrong) {
+        DemoRoutes routes = new DemoRoutes(jdbc, role);
+        int opened = 0;
+        int looked = 0;
+        for (Map.Entry<String, String> route : routes.all().entrySet()) {
+            String name = role + " " + route.getKey();
+            int status = tab.open(route.getValue());
+            if (status != 200) {
+                wrong.add(name + " answered " + status);
+            }
+            opened++;
+            String words = tab.page.locator("body").innerText();
+            if (UNREAD_KEY.matcher(words).find()) {
+                wrong.add(name + " shows the key of a word");
+            }
+            // The first page of a role also shows its frame, with its own navigation.
+            if (seen.add(Looked.build(tab.page)) || opened == 1) {
+                looked++;
+                wrong.addAll(Looked.over(tab.page, name));
+            } else {
+                wrong.addAll(Looked.sideways(tab.page, name));
+            }
+        }
+        System.out.println("Pages of the " + role + ": " + opened + " opened, " + looked + " of a build of their own");
         assertThat(routes.empty)
                 .as("pages of which the demo shop has nothing to show")
-                .isSubsetOf(
-                        "/jobs/{number}/estimate/others/{id}",
-                        "/materials/returns/{id}",
-                        "/jobs/{number}/waits/{id}",
-                        "/calibration/{id}");
+                .isEmpty();
+        assertThat(opened).isGreaterThan(2);
+    }
+
+    /** The demo's cast has none. */
+    private void lead() {
+        SignedIn ada = jdbc.sql("select id, name from person where role = 'owner' limit 1")
+                .query((row, n) -> new SignedIn(row.getObject("id", UUID.class), row.getString("name"), Role.OWNER))
+                .single();
+        UUID id = Ids.next();
+        crew.takeIn(id, "Brannoc Tull", Role.LEAD, ada);
+        crew.accept(crew.invite(id, ada), "brannoc", PASSWORD);
     }
 
     /** So that a quiet engine is not taken for a clean page. */
@@ -71,7 +128,8 @@ class AxeBrowserTest {
                     + "<div style='width:900px'>wide</div></body></html>");
             assertThat(Looked.over(page, "bad"))
                     .anyMatch(line -> line.startsWith("bad at 390: image-alt"))
-                    .anyMatch(line -> line.startsWith("bad in the dark: color-contrast"))
+                    .anyMatch(line -> line.startsWith("bad in the dark at 1280: color-contrast"))
+                    .anyMatch(line -> line.startsWith("bad in the dark at 390: color-contrast"))
                     .anyMatch(line -> line.contains("scrolls sideways"));
         }
     }
@@ -97,19 +155,15 @@ class AxeBrowserTest {
             look(client, "/sign-in", 200, wrong);
             client.fill("signInName", "ada").fill("password", "not this one").press("Sign in");
             wrong.addAll(Looked.over(client.page, "refused sign-in"));
-            helpersView(client, wrong);
+            refusedToAHelper(client, wrong);
             wrong.addAll(client.complaints);
         }
         assertThat(wrong).isEmpty();
     }
 
-    private void helpersView(Tab phone, List<String> wrong) {
+    private void refusedToAHelper(Tab phone, List<String> wrong) {
         phone.fill("signInName", "jonas").fill("password", PASSWORD).press("Sign in");
         assertThat(phone.path()).isEqualTo("/");
-        String job = "/jobs/" + running();
-        for (String path : List.of("/", job, job + "/hours", job + "/materials", "/hours", "/materials/uses/new")) {
-            look(phone, path, 200, wrong);
-        }
         look(phone, "/shop", 403, wrong);
     }
 

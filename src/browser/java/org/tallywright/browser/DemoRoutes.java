@@ -8,13 +8,14 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
 /**
- * Every page that an owner can open, from the files that state who may open what, with ids of the demo shop put in. A
+ * Every page that somebody of a role can open, from the files that state who may open what, with ids of the demo shop put in. A
  * page for which the shop has nothing is named, so that it is not left out unseen.
  */
 final class DemoRoutes {
@@ -40,6 +41,7 @@ final class DemoRoutes {
     private static final Map<String, String> OF_SHOP = Map.ofEntries(
             Map.entry("task-kinds", "task_kind"),
             Map.entry("rates", "task_kind"),
+            Map.entry("calibration", "calibration"),
             Map.entry("stages", "stage"),
             Map.entry("catalog/materials", "material"),
             Map.entry("materials/prices", "material"),
@@ -54,10 +56,13 @@ final class DemoRoutes {
             Map.entry("materials/offcuts", "offcut"));
 
     private final JdbcClient jdbc;
+    private final String role;
     final List<String> empty = new ArrayList<>();
 
-    DemoRoutes(JdbcClient jdbc) {
+    /** @param role as in the files: owner, lead, helper, bookkeeper */
+    DemoRoutes(JdbcClient jdbc, String role) {
         this.jdbc = jdbc;
+        this.role = role;
     }
 
     /** Address by pattern. */
@@ -71,16 +76,14 @@ final class DemoRoutes {
         return addresses;
     }
 
-    private static List<String> patterns() {
+    private List<String> patterns() {
         try (Stream<Path> files = Files.list(FILES)) {
             List<String> patterns = new ArrayList<>();
             for (Path file : files.sorted().toList()) {
                 for (String line : Files.readAllLines(file)) {
                     String[] cells = line.split(",");
-                    if (cells[0].equals("GET")
-                            && cells[2].contains("owner")
-                            && !NO_PAGE.matcher(cells[1]).matches()) {
-                        patterns.add(cells[1]);
+                    if (cells[0].equals("GET") && !NO_PAGE.matcher(cells[1]).matches()) {
+                        patternFor(cells[1], cells[2]).ifPresent(patterns::add);
                     }
                 }
             }
@@ -88,6 +91,18 @@ final class DemoRoutes {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /** {@code helper:uses} opens the pattern for that one of its choices only. */
+    private Optional<String> patternFor(String pattern, String roles) {
+        for (String allowed : roles.strip().split(" +")) {
+            String[] parts = allowed.split(":", 2);
+            if (parts[0].equals(role)) {
+                return Optional.of(
+                        parts.length == 1 ? pattern : HOLE.matcher(pattern).replaceFirst(parts[1]));
+            }
+        }
+        return Optional.empty();
     }
 
     private List<String> addresses(String pattern) {
@@ -120,6 +135,10 @@ final class DemoRoutes {
         if (!pattern.contains("{")) {
             return List.of("");
         }
+        if (pattern.equals("/jobs/{number}/pieces/{id}/parts/{part}")) {
+            return row("select j.number, x.piece_id::text, x.id::text from part x join job j on j.id = x.job_id"
+                    + " order by j.state = 'running' desc, x.id limit 1");
+        }
         if (pattern.startsWith("/jobs/{number}/")) {
             String rest = pattern.substring("/jobs/{number}/".length());
             for (Map.Entry<String, String> part : OF_JOB.entrySet()) {
@@ -142,7 +161,12 @@ final class DemoRoutes {
             return row("select piece_kind_id::text, task_kind_id::text from piece_kind_task limit 1");
         }
         if (pattern.startsWith("/days/{date}") || pattern.startsWith("/weeks/{date}")) {
-            return row("select max(on_date)::text from time_entry");
+            List<String> day = row("select max(on_date)::text from time_entry");
+            return role.equals("bookkeeper") && !day.isEmpty() ? List.of(day.get(0) + ofSomebody()) : day;
+        }
+        if (pattern.equals("/entries/{id}")) {
+            return row("select e.id::text from time_entry e join person p on p.id = e.person_id where p.role = '"
+                    + (role.equals("helper") ? "helper" : "owner") + "' order by e.on_date desc, e.id limit 1");
         }
         for (Map.Entry<String, String> part : OF_SHOP.entrySet()) {
             if (pattern.contains("/" + part.getKey() + "/{id}")) {
@@ -150,6 +174,13 @@ final class DemoRoutes {
             }
         }
         return List.of();
+    }
+
+    /** Who logs no hours has no week of his own to open. */
+    private String ofSomebody() {
+        return "?person="
+                + row("select id::text from person where role = 'owner' limit 1")
+                        .get(0);
     }
 
     private List<String> row(String sql) {
