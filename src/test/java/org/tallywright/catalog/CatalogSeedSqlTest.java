@@ -61,7 +61,7 @@ class CatalogSeedSqlTest {
                 .extracting(StageCard::name)
                 .containsExactly("Measure", "Bid", "Buy", "Mill", "Build", "Fit", "Finish", "Install", "Close");
         assertThat(taskKinds.active()).hasSize(53);
-        assertThat(pieceKinds.active()).hasSize(18);
+        assertThat(pieceKinds.active()).hasSize(21);
         assertThat(materials.active()).hasSize(40);
         assertThat(jdbc.sql("select count(*) from task_kind_before")
                         .query(Integer.class)

@@ -51,7 +51,7 @@ class PieceKindWebTest extends CatalogPages {
                     .andExpect(redirectedUrl("/catalog/piece-kinds/" + id));
         }
         assertThat(pieceKinds.card(id).lines()).isEqualTo(bookcase().lines());
-        assertThat(pieceKinds.active()).hasSize(19);
+        assertThat(pieceKinds.active()).hasSize(22);
         send("/catalog/piece-kinds", "name", "bookcase")
                 .andExpect(status().is(422))
                 .andExpect(content().string(containsString("There is a kind of piece of this name already.")));
@@ -123,7 +123,7 @@ class PieceKindWebTest extends CatalogPages {
                 .andExpect(status().is3xxRedirection());
         assertThat(pieceKinds.card(id).name()).isEqualTo("Open bookcase");
         send("/catalog/piece-kinds/" + id + "/retirement").andExpect(status().is3xxRedirection());
-        assertThat(pieceKinds.active()).hasSize(17);
+        assertThat(pieceKinds.active()).hasSize(20);
         send("/catalog/piece-kinds/" + id + "/return").andExpect(status().is3xxRedirection());
         see("/catalog/piece-kinds/" + id + "/edit").andExpect(status().isOk());
         see("/catalog/piece-kinds/new").andExpect(status().isOk());
