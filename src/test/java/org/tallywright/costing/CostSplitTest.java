@@ -72,7 +72,7 @@ class CostSplitTest {
     }
 
     /**
-     * The worked example of HANDBOOK section 4 (invented figures): 92 h at 69.72 and 2,340 of material sold for 10,700; it took
+     * A worked example with invented figures: 92 h at 69.72 and 2,340 of material sold for 10,700; it took
      * 109 h and 2,480. Left 620 = 5.8 % where 18.2 % were planned, earned 75.41 an hour where 90.87 were; 28 hours more than
      * planned would have emptied it.
      */

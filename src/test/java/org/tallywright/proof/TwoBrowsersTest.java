@@ -173,7 +173,9 @@ class TwoBrowsersTest {
                 "code",
                 "size",
                 "what",
-                "reason")) {
+                "reason",
+                "place",
+                "location")) {
             known.put(words, words.equals("code") ? "sample_code" : "A sample");
         }
         for (String figure : List.of(
@@ -189,13 +191,16 @@ class TwoBrowsersTest {
                 "days",
                 "minutes",
                 "yield",
+                "temperature",
+                "humidity",
+                "moisture",
                 "step")) {
             known.put(figure, figure.equals("yield") ? "0.9" : "2");
         }
         for (String length : List.of("length", "width", "height", "depth")) {
             known.put(length, "12");
         }
-        for (String day : List.of("on", "from", "fromDate", "onDate", "measuredOn", "date")) {
+        for (String day : List.of("on", "from", "fromDate", "onDate", "measuredOn", "takenOn", "date")) {
             known.put(day, "2026-11-24");
         }
         return known.get(box);

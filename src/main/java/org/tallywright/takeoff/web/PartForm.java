@@ -1,12 +1,15 @@
 package org.tallywright.takeoff.web;
 
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.cutting.Grain;
 import org.tallywright.shared.Ids;
 import org.tallywright.shared.Length;
 import org.tallywright.shared.NotUnderstood;
+import org.tallywright.shared.Stale;
 import org.tallywright.shared.Typed;
 import org.tallywright.shared.Units;
 import org.tallywright.takeoff.PartDetails;
@@ -101,6 +104,25 @@ record PartForm(
         }
         return new PartDetails(
                 called, many, along, wide, of, keptSlot, lies, together, longs, shorts, finished, joined);
+    }
+
+    /** Both versions of a part, for one whose save came too late. */
+    List<Stale.Row> beside(PartForm theirs, Map<String, String> materials) {
+        return List.of(
+                new Stale.Row("Part", theirs.name, name),
+                new Stale.Row("How many", theirs.quantity, quantity),
+                new Stale.Row("Length", theirs.length, length),
+                new Stale.Row("Width", theirs.width, width),
+                new Stale.Row(
+                        "Material",
+                        materials.getOrDefault(theirs.material, ""),
+                        materials.getOrDefault(material, material)),
+                new Stale.Row("Grain", theirs.grain, grain),
+                new Stale.Row("Matched with", theirs.matched, matched),
+                new Stale.Row("Long edges", theirs.longEdges, longEdges),
+                new Stale.Row("Short edges", theirs.shortEdges, shortEdges),
+                new Stale.Row("Faces", theirs.faces, faces),
+                new Stale.Row("Joints", theirs.joints, joints));
     }
 
     static UUID id(String typed) {

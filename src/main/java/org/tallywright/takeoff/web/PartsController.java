@@ -21,6 +21,7 @@ import org.tallywright.jobs.JobDesk;
 import org.tallywright.jobs.JobHeads;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.shared.Refused;
+import org.tallywright.shared.Stale;
 import org.tallywright.shared.ShopConventions;
 import org.tallywright.takeoff.PartRows;
 import org.tallywright.takeoff.PieceFacts;
@@ -323,6 +324,9 @@ class PartsController {
                 return "redirect:/jobs/" + job.number() + "/pieces/" + pieceId + "/parts";
             } catch (Refused refused) {
                 read.refuse(refused);
+            } catch (Stale stale) {
+                PartForm theirs = PartForm.of(rows.of(job.id(), pieceId, partId), shop.units());
+                throw new Stale(stale.what(), form.beside(theirs, materialNames()));
             }
         }
         response.setStatus(422);

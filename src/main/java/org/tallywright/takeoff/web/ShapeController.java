@@ -15,6 +15,7 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.tallywright.catalog.MaterialCard;
 import org.tallywright.catalog.Materials;
 import org.tallywright.shared.Refused;
+import org.tallywright.shared.Stale;
 import org.tallywright.shared.ShopConventions;
 import org.tallywright.takeoff.MaterialShape;
 import org.tallywright.takeoff.MaterialShapes;
@@ -43,10 +44,12 @@ class ShapeController {
     @GetMapping
     String edit(@PathVariable UUID id, Model model) {
         MaterialCard card = materials.card(id);
-        MaterialShapes.Kept kept = shapes.of(List.of(card)).get(id);
-        ShapeForm form =
-                kept == null ? ShapeForm.blank(shop.units()) : ShapeForm.of(kept.shape(), kept.version(), shop.units());
-        return page(card, form, FormErrors.none(), model);
+        return page(card, kept(card), FormErrors.none(), model);
+    }
+
+    private ShapeForm kept(MaterialCard card) {
+        MaterialShapes.Kept kept = shapes.of(List.of(card)).get(card.id());
+        return kept == null ? ShapeForm.blank(shop.units()) : ShapeForm.of(kept.shape(), kept.version(), shop.units());
     }
 
     private String page(MaterialCard card, ShapeForm form, FormErrors errors, Model model) {
@@ -80,6 +83,8 @@ class ShapeController {
                 return "redirect:/catalog/materials/" + id;
             } catch (Refused refused) {
                 read.refuse(refused);
+            } catch (Stale stale) {
+                throw new Stale(stale.what(), form.beside(kept(card)));
             }
         }
         response.setStatus(422);

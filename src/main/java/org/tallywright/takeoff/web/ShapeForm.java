@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import org.tallywright.shared.Length;
 import org.tallywright.shared.NotUnderstood;
 import org.tallywright.shared.Percent;
+import org.tallywright.shared.Stale;
 import org.tallywright.shared.Typed;
 import org.tallywright.shared.Units;
 import org.tallywright.takeoff.MaterialShape;
@@ -172,5 +173,26 @@ record ShapeForm(
             throw new NotUnderstood("Write at most " + MOST_LENGTHS + " lengths.");
         }
         return lengths;
+    }
+
+    /** Both versions, for one whose save came too late. */
+    List<Stale.Row> beside(ShapeForm theirs) {
+        return List.of(
+                new Stale.Row("Comes as", theirs.form, form),
+                new Stale.Row("Thickness", theirs.thickness, thickness),
+                new Stale.Row("Sheet length", theirs.sheetLength, sheetLength),
+                new Stale.Row("Sheet width", theirs.sheetWidth, sheetWidth),
+                new Stale.Row("Bar lengths", theirs.barLengths, barLengths),
+                new Stale.Row("Shortest", theirs.shortest, shortest),
+                new Stale.Row("Longest", theirs.longest, longest),
+                new Stale.Row("Narrowest", theirs.narrowest, narrowest),
+                new Stale.Row("Widest", theirs.widest, widest),
+                new Stale.Row("Surfacing", theirs.surfacing, surfacing),
+                new Stale.Row("Kerf", theirs.kerf, kerf),
+                new Stale.Row("Trim", theirs.trim, trim),
+                new Stale.Row("Edge loss", theirs.edgeLoss, edgeLoss),
+                new Stale.Row("Added to the length", theirs.roughLength, roughLength),
+                new Stale.Row("Added to the width", theirs.roughWidth, roughWidth),
+                new Stale.Row("Defects", theirs.defects, defects));
     }
 }
