@@ -84,8 +84,10 @@ public class Recalibration {
                 .query(Boolean.class)
                 .single();
         Boolean unjudged = jdbc.sql(
-                        "select exists (select 1 from calibration where current and not jsonb_path_exists(record, '$[*].atBid'))"
-                                + " and exists (select 1 from bid_forecast f join job j on j.id = f.job_id where j.state = 'closed')")
+                        "select not exists (select 1 from calibration where jsonb_path_exists(record, '$[*].atBid'))"
+                                + " and exists (select 1 from bid_forecast f join bid b on b.id = f.bid_id join job j on j.id = f.job_id"
+                                + " where j.state = 'closed' and b.state = 'accepted' and not exists"
+                                + " (select 1 from job_left_out l where l.job_key = j.id::text))")
                 .query(Boolean.class)
                 .single();
         transaction.executeWithoutResult(status -> {

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
@@ -28,14 +29,23 @@ public class Corrections {
     private final Entries entries;
     private final Places places;
     private final WeekDesk weeks;
+    private final ClosedJobs closedJobs;
     private final Trail trail;
     private final ShopClock clock;
 
-    Corrections(JdbcClient jdbc, Entries entries, Places places, WeekDesk weeks, Trail trail, ShopClock clock) {
+    Corrections(
+            JdbcClient jdbc,
+            Entries entries,
+            Places places,
+            WeekDesk weeks,
+            ClosedJobs closedJobs,
+            Trail trail,
+            ShopClock clock) {
         this.jdbc = jdbc;
         this.entries = entries;
         this.places = places;
         this.weeks = weeks;
+        this.closedJobs = closedJobs;
         this.trail = trail;
         this.clock = clock;
     }
@@ -99,6 +109,7 @@ public class Corrections {
                 place.jobId(),
                 by.personId(),
                 clock.now()));
+        closedJobs.touched(Stream.of(place));
         return minutes;
     }
 

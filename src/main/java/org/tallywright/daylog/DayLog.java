@@ -33,6 +33,7 @@ public class DayLog {
     private final DayReads reads;
     private final LooseEnds looseEnds;
     private final TaskDesk tasks;
+    private final ClosedJobs closedJobs;
     private final Trail trail;
     private final ShopClock clock;
 
@@ -42,6 +43,7 @@ public class DayLog {
             DayReads reads,
             LooseEnds looseEnds,
             TaskDesk tasks,
+            ClosedJobs closedJobs,
             Trail trail,
             ShopClock clock) {
         this.entries = entries;
@@ -49,6 +51,7 @@ public class DayLog {
         this.reads = reads;
         this.looseEnds = looseEnds;
         this.tasks = tasks;
+        this.closedJobs = closedJobs;
         this.trail = trail;
         this.clock = clock;
     }
@@ -140,7 +143,16 @@ public class DayLog {
         plan.created.forEach(row -> changes.add(new Change(Change.Act.INSERT, row.id(), 0)));
         reads.keepAnswers(day.person(), day.date(), given(day, checks), by, now);
         begin(plan, day.date(), by);
+        closedJobs.touched(touched(plan));
         return changes;
+    }
+
+    private static Stream<Place> touched(DayPlan plan) {
+        Stream<Place> before = Stream.concat(plan.removed.stream(), plan.changed.values().stream())
+                .map(Entry::place);
+        Stream<Place> now = Stream.concat(plan.created.stream(), plan.changed.keySet().stream())
+                .map(plan::place);
+        return Stream.concat(before, now);
     }
 
     /** Hours on a planned task mean that it has begun. Always in one order, so that two saves never wait in a ring. */

@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -37,12 +38,14 @@ public class TakeBack {
 
     private final JdbcClient jdbc;
     private final Entries entries;
+    private final ClosedJobs closedJobs;
     private final Trail trail;
     private final ShopClock clock;
 
-    TakeBack(JdbcClient jdbc, Entries entries, Trail trail, ShopClock clock) {
+    TakeBack(JdbcClient jdbc, Entries entries, ClosedJobs closedJobs, Trail trail, ShopClock clock) {
         this.jdbc = jdbc;
         this.entries = entries;
+        this.closedJobs = closedJobs;
         this.trail = trail;
         this.clock = clock;
     }
@@ -74,9 +77,10 @@ public class TakeBack {
     private void undo(UUID person, LocalDate date, Change change, SignedIn by) {
         switch (change.act()) {
             case INSERT ->
-                entries.find(change.id())
-                        .ifPresent(entry -> entries.delete(
-                                List.of(asSaved(entry, person, date, change, null)), by.personId(), clock.now()));
+                entries.find(change.id()).ifPresent(entry -> {
+                    entries.delete(List.of(asSaved(entry, person, date, change, null)), by.personId(), clock.now());
+                    closedJobs.touched(Stream.of(entry.place()));
+                });
             case UPDATE -> putBack(person, date, change);
             case DELETE -> bringBack(person, date, change, by);
         }
@@ -94,6 +98,7 @@ public class TakeBack {
                     before.date(),
                     before.content(),
                     before.place().jobId())));
+            closedJobs.touched(Stream.of(now.place(), before.place()));
         }
     }
 
@@ -107,6 +112,7 @@ public class TakeBack {
         if (entries.find(id).isEmpty() && entries.deletedAmong(List.of(id)).isEmpty()) {
             entries.insert(List.of(new Entries.NewEntry(
                     id, person, before.date(), before.content(), before.place().jobId(), by.personId(), clock.now())));
+            closedJobs.touched(Stream.of(before.place()));
         }
     }
 

@@ -3,11 +3,12 @@ package org.tallywright.learning;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
 import org.tallywright.calibration.Recalibration;
+import org.tallywright.daylog.HoursOfClosedJob;
 import org.tallywright.jobs.JobClosed;
 import org.tallywright.jobs.JobDesk;
 import org.tallywright.jobs.JobReopened;
 
-/** A closed job teaches, a reopened one no longer does until it is closed again. */
+/** A closed job teaches, a reopened one no longer does until it is closed again; hours that come later teach as well. */
 @Component
 class JobEnds {
     private final Recalibration recalibration;
@@ -26,5 +27,10 @@ class JobEnds {
     @EventListener
     void on(JobReopened reopened) {
         recalibration.ask("Job " + jobs.get(reopened.jobId()).number() + " reopened");
+    }
+
+    @EventListener
+    void on(HoursOfClosedJob corrected) {
+        recalibration.ask("Hours of job " + corrected.number() + " changed after it was closed");
     }
 }

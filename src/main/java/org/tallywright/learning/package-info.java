@@ -9,6 +9,7 @@
             "clients",
             "catalog",
             "calibration",
+            "daylog",
             "jobs",
             "estimates",
             "materials"

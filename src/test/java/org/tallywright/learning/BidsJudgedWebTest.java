@@ -122,7 +122,7 @@ class BidsJudgedWebTest {
         sold();
         closedAfter(3 * kept(200));
         record().andExpect(content().string(containsString("0 ended inside the range we gave.")))
-                .andExpect(content().string(containsString("New ranges are therefore made")));
+                .andExpect(content().string(containsString("new ranges are made")));
         assertThat(jdbc.sql("select record::text from calibration where current")
                         .query(String.class)
                         .single())

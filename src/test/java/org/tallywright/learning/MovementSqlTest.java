@@ -110,7 +110,7 @@ class MovementSqlTest {
         assertThat(moved.rest()).isCloseTo(0, within(1e-6));
         assertThat(calibration(moved)).isGreaterThan(0.5);
         addsUp(moved);
-        see("A newer calibration: what finished jobs taught since");
+        see("Another calibration: what is known of other jobs changed since");
         see("as kept at the end of Wed 25 Nov");
     }
 

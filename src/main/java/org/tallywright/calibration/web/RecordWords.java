@@ -38,7 +38,7 @@ record RecordWords(List<String> bids, List<String> running, List<String> record,
                     + ranges.inside().hits() + " ended inside the range we gave. " + verdict(ranges.inside()));
             words.add(under(ranges.under()));
             words.add(bias(ranges.bias()));
-            words.add(width(ranges) + widened(bids.widened(), 0));
+            words.add(width(ranges));
             Money all = bids.money();
             if (all != null) {
                 words.add(money(all, bids.lines().size(), format));
@@ -90,6 +90,10 @@ record RecordWords(List<String> bids, List<String> running, List<String> record,
             words.add(under(ranges.under()));
             words.add(bias(ranges.bias()));
             words.add(width(ranges));
+            long wider = Math.round(100 * (page.bids().widened() - 1));
+            if (wider > 0) {
+                words.add("From what the bids said and this together, new ranges are made " + wider + " % wider.");
+            }
             Money all = sum.money();
             if (all != null && sum.bids() > page.bids().lines().size()) {
                 words.add(money(all, sum.bids(), money));
@@ -196,9 +200,9 @@ record RecordWords(List<String> bids, List<String> running, List<String> record,
 
     private static String size(Trend small) {
         if (small.low() > 1) {
-            return " Small tasks run over more, as they do where set-up is forgotten.";
+            return " Small tasks take longer against their rates, as they do where set-up is forgotten.";
         }
-        return small.high() < 1 ? " Large tasks run over more." : " No clear difference.";
+        return small.high() < 1 ? " Large tasks take longer against their rates." : " No clear difference.";
     }
 
     private static String jobs(int n) {

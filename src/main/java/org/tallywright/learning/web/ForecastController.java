@@ -157,7 +157,8 @@ class ForecastController {
         }
         Double calibration = moved.calibration();
         if (calibration != null && moved.basis() == Movement.Basis.NEWER_CALIBRATION) {
-            rows.add(new MovedRow("A newer calibration: what finished jobs taught since", "", "", signed(calibration)));
+            rows.add(new MovedRow(
+                    "Another calibration: what is known of other jobs changed since", "", "", signed(calibration)));
         }
         return rows;
     }

@@ -119,7 +119,9 @@ class RecordWordsTest {
         assertThat(small(1.3, 1.1, 1.5))
                 .contains("the 5 smaller of 9 tasks took 30 % more than the larger ones", "where set-up is forgotten");
         assertThat(small(1.1, 0.9, 1.3)).contains("No clear difference.").doesNotContain("set-up");
-        assertThat(small(0.8, 0.7, 0.9)).contains("Large tasks run over more.").doesNotContain("set-up");
+        assertThat(small(0.8, 0.7, 0.9))
+                .contains("Large tasks take longer against their rates.")
+                .doesNotContain("set-up");
     }
 
     private static String small(double ratio, double low, double high) {

@@ -18,6 +18,7 @@ import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.MvcResult;
 import org.tallywright.AppTest;
@@ -29,6 +30,9 @@ import org.tallywright.web.SignedIn;
 
 @AppTest
 class DaySheetWebTest {
+    @Autowired
+    JdbcClient jdbc;
+
     @Autowired
     MockMvc mvc;
 
@@ -363,6 +367,9 @@ class DaySheetWebTest {
         form.row("task:" + closed.task("Touch up"), "direct", "1.5");
         assertThat(sent(form, "/days/2026-11-25", ada, 422).text()).contains("is closed. Make it a call-back");
         send(form.set("row.0.class", "call-back"), "/days/2026-11-25", ada, 302);
+        assertThat(jdbc.sql("select why from calibration").query(String.class).list())
+                .as("what it took changed, so the past is measured again")
+                .anyMatch(why -> why.endsWith("changed after it was closed"));
     }
 
     @Test
