@@ -3,7 +3,7 @@
 importScripts('/js/queue.js');
 
 const SHEET = /^\/$|^\/days\/\d{4}-\d\d-\d\d$/;
-const PART = /^\/(css|js|img)\/|^\/favicon/;
+const PART = /^\/(css|js)\//;
 const STAND_IN = '/no-signal';
 const PATIENCE = 8000; // ms until a kept sheet is shown in place of a slow one
 const MOST = 20; // sheets kept
@@ -40,7 +40,7 @@ self.addEventListener('fetch', event => {
 async function other(event, path) {
   try {
     const answer = await fetch(event.request);
-    if (path === '/sign-in' && answer.status === 200) event.waitUntil(forget(null));
+    if (path === '/sign-in' && answer.status === 200 || path === '/sign-out' && answer.type === 'opaqueredirect') event.waitUntil(forget(null));
     return answer;
   } catch {
     return await caches.match(STAND_IN) ?? Response.error();
@@ -52,11 +52,11 @@ async function sheet(event, path) {
     event.waitUntil(seen(path, answer.clone()));
     return answer;
   });
-  const slow = new Promise(done => setTimeout(done, PATIENCE)).then(() => kept(path)).then(copy => copy ?? fresh);
+  const slow = new Promise(done => setTimeout(done, PATIENCE)).then(() => kept(path)).catch(() => null).then(copy => copy ?? fresh);
   try {
     return await Promise.race([fresh, slow]);
   } catch {
-    return await kept(path) ?? await caches.match(STAND_IN) ?? Response.error();
+    return await kept(path).catch(() => null) ?? await caches.match(STAND_IN) ?? Response.error();
   }
 }
 
@@ -86,16 +86,16 @@ async function unseen(path, person) {
 
 /** Copies of everybody else go as soon as somebody signs in or out; queues stay, each seen by its own person only. */
 async function forget(allBut) {
-  await Queue.note('who', allBut);
   for (const name of await caches.keys())
     if (name.startsWith('pages-') && name !== pages(allBut)) await caches.delete(name);
+  await Queue.note('who', allBut);
 }
 
 /** The page is put last: it opens with all its parts or not at all. */
 async function keepPage(name, path, answer) {
   if (!answer.ok) return;
   const html = await answer.text(), parts = await caches.open('parts'), store = await caches.open(name);
-  const needed = [...html.matchAll(/(?:href|src)="(\/(?:css|js|img)\/[^"]+|\/favicon[^"]*)"/g)].map(found => found[1]);
+  const needed = [...html.matchAll(/(?:href|src)="(\/(?:css|js)\/[^"]+)"/g)].map(found => found[1]);
   const there = new Set((await parts.keys()).map(part => new URL(part.url).pathname));
   await Promise.all(needed.filter(part => !there.has(part)).map(part => parts.add(part)));
   const headers = new Headers(answer.headers);

@@ -41,7 +41,7 @@
     for (const e of boxes(form)) {
       const [was, typed] = kept[label(e)] ?? [];
       if (typed === undefined) continue;
-      if (e.type === 'hidden') { e.value = typed; continue; }
+      if (e.type === 'hidden') { if (!boxes(form).some(o => o !== e && o.value === typed)) e.value = typed; continue; }
       if (first(e) !== was || now(e) !== first(e)) continue; // changed on the server since: the server's stays
       if (isTick(e)) e.checked = typed; else e.value = typed;
       put++;

@@ -54,8 +54,8 @@ self.Queue = (() => {
     return (await answer.json()).token;
   };
 
-  const sentences = html => self.DOMParser ? [...new Set([...new DOMParser().parseFromString(html, 'text/html')
-    .querySelectorAll('.summary li, .error, .ask p, main > p')].map(e => e.textContent.trim()).filter(Boolean))] : [];
+  const sentences = html => [...new Set([...new DOMParser().parseFromString(html, 'text/html')
+    .querySelectorAll('.summary li, .error, .ask p, main > p')].map(e => e.textContent.trim()).filter(Boolean))];
 
   // 'saved', 'refused', or 'out' where it is not this person who is signed in; throws where there is no answer.
   const post = async (item, token, when) => {
@@ -71,6 +71,7 @@ self.Queue = (() => {
     if (answer.status === 403) return 'out';
     // A page that is not ours is a gate on the way, a 5xx may pass: both are no answer.
     if (answer.status >= 500 || !answer.headers.has('Tallywright-Person')) throw new Error(`no answer: ${answer.status}`);
+    if (!self.DOMParser) throw new Error('a page must read it');
     item.refused = sentences(await answer.text());
     return 'refused';
   };
@@ -88,7 +89,10 @@ self.Queue = (() => {
     }
     for (const name in values) if (name.endsWith('.id')) versions[values[name]] = values[name.replace(/id$/, 'version')];
     for (const next of later) {
-      for (const row of next.rows) if (mine.has(row.id) && versions[row.id]) row.version = versions[row.id];
+      for (const row of next.rows) { // only the version that our own save made: an edit by somebody else is not typed over
+        const sent = item.rows.find(one => one.id === row.id);
+        if (sent && row.version !== '' && row.version === sent.version && [+sent.version, +sent.version + 1].includes(+versions[row.id])) row.version = versions[row.id];
+      }
       await keep(next);
     }
   };

@@ -53,7 +53,7 @@
   out?.addEventListener('submit', async event => {
     if (out.dataset.sure) return;
     event.preventDefault();
-    const waiting = await count();
+    const waiting = await count().catch(() => 0);
     if (!waiting) { out.dataset.sure = 'sure'; return out.requestSubmit(); }
     const note = document.createElement('p');
     note.className = 'queue-leaving';

@@ -11,6 +11,7 @@
   const rows = () => [...form.querySelectorAll('.sheet > .row')].map(row => ({ row, ...boxesOf(row) })).filter(row => row.id && row.time);
   const first = box => box.tagName === 'SELECT' ? ([...box.options].find(o => o.defaultSelected) ?? box.options[0])?.value ?? '' : box.defaultValue;
   const settle = (box, value) => {
+    box.dataset.first ??= first(box);
     box.value = value;
     if (box.tagName === 'SELECT') for (const option of box.options) option.defaultSelected = option.selected;
     else box.defaultValue = value;
@@ -27,10 +28,12 @@
   const heard = () => form.dispatchEvent(new Event('input', { bubbles: true }));
 
   if (root.dataset.copy) {
+    for (const old of document.querySelectorAll('.flash, .undo')) old.remove(); // draft.js would take it for the answer to a save
     asDay(wanted());
     words.textContent = say.copy;
   }
   const path = new URL(form.action).pathname + new URL(form.action).search;
+  const here = location.pathname === '/' ? '/' : path; // a refused mark or undo is answered where nothing can be opened
 
   // --- a kept sheet as another day's: its rows without what was saved on them
   function wanted() {
@@ -81,12 +84,10 @@
 
   // A refused save that was opened on this page: what is saved here takes its place.
   const answered = () => { try { return JSON.parse(sessionStorage.getItem('tallywright.answering')); } catch { return null; } };
-  const answering = (() => {
-    const item = answered(), ids = new Set(rows().map(row => row.id.value));
-    return item?.path === path && (item.rows.length ? item.rows.every(id => ids.has(id)) : form.querySelector('.from-line, #line-error')) ? item : null;
-  })();
-  if (!answering) sessionStorage.removeItem('tallywright.answering');
-  const answer = item => sessionStorage.setItem('tallywright.answering', JSON.stringify({ n: item.n, path, rows: item.rows.map(row => row.id) }));
+  const unanswer = () => { answering = null; sessionStorage.removeItem('tallywright.answering'); };
+  let answering = answered();
+  if (answering?.path !== path || !('typed' in form.dataset)) unanswer();
+  const answer = item => sessionStorage.setItem('tallywright.answering', JSON.stringify({ n: item.n, path }));
 
   let saving = false, leaving = false;
   form.addEventListener('submit', event => {
@@ -111,7 +112,7 @@
       return plainly(); // nothing can be kept here: as without script
     }
     const did = await Queue.send(me, 'now', root.dataset.copy ? undefined : form.elements._csrf.value);
-    const saved = did.saved.find(done => done.n === item.n) ?? ((await Queue.of(me)).some(left => left.n === item.n) ? null : { to: location.pathname + location.search });
+    const saved = did.saved.find(done => done.n === item.n) ?? ((await Queue.of(me)).some(left => left.n === item.n) ? null : { to: here });
     if (saved) { // here, or by the worker or another page that was faster
       sessionStorage.removeItem('tallywright.answering');
       mine.delete(item.n);
@@ -121,6 +122,7 @@
       answer(item);
       plainly(); // the server's own page says what is wrong, beside each box
     } else {
+      unanswer();
       forgetDraft();
       for (const row of rows()) if (item.rows.some(kept => kept.id === row.id.value))
         row.version.value ? BOXES.forEach(name => settle(row[name], row[name].value)) : blank(row);
@@ -151,6 +153,7 @@
     return made;
   };
   const mine = new Set();
+  let changing;
 
   async function show() {
     const items = (await Queue.of(me)).filter(item => item.path === path && item.n !== answering?.n);
@@ -162,7 +165,7 @@
     const sheet = make('div', '', { className: 'sheet' });
     sheet.append(...items.map(card));
     list.replaceChildren(make('h2', say.title), sheet);
-    for (const item of items) for (const row of item.rows) if (row.version) inBoxes(row);
+    for (const item of items) for (const row of item.rows) if (row.version) inBoxes(row); else if (item.n !== changing) apart(row);
     heard();
     if (gone && !saving) settled();
   }
@@ -175,6 +178,13 @@
     row.row.dataset.state = 'queued';
     const state = row.row.querySelector('.row-state');
     if (state) state.textContent = say.waits;
+  }
+
+  // A new entry that waits already, brought into another tab by its draft, must not be saved there as an edit of the first.
+  function apart(kept) {
+    const row = rows().find(each => each.id.value === kept.id && !each.version.value);
+    if (!row || 'typed' in form.dataset) return;
+    if (BOXES.every(name => row[name].value === kept[name])) blank(row); else row.id.value = fresh();
   }
 
   function card(item) {
@@ -198,7 +208,7 @@
       why.append(...item.refused.map(sentence => make('li', sentence)));
       box.append(why);
       actions.append(button(say.look, () => look(item)));
-    } else if (item.rows.length === 1 && place(item.rows[0])) actions.append(button(say.change, () => change(item)));
+    } else if (item.rows.length === 1 && !line && place(item.rows[0])) actions.append(button(say.change, () => change(item)));
     actions.append(button(say.away, me => {
       if (me.dataset.sure) { mine.delete(item.n); Queue.drop(item.n).then(show); }
       me.dataset.sure = 'sure';
@@ -224,21 +234,29 @@
     ?? rows().find(row => row.pick && !row.time.value && [...row.what.options].some(option => option.value === kept.what));
   async function change(item) {
     const [kept] = item.rows, row = place(kept);
-    await Queue.drop(item.n);
-    mine.delete(item.n);
+    if (!row) return show();
+    changing = item.n;
     row.id.value = kept.id;
-    for (const name of BOXES) row[name].value = kept[name];
+    for (const name of BOXES) {
+      if (row.version.value) settle(row[name], row[name].dataset.first ?? first(row[name]));
+      row[name].value = kept[name];
+    }
+    heard(); // kept as a draft before it leaves the queue
+    mine.delete(item.n);
+    await Queue.drop(item.n);
     await show();
     row.time.focus();
-    heard();
   }
 
   /** What waited is saved: the sheet is shown as it is now, unless something is being typed on it. */
   function settled() {
-    if (!rows().some(touched) && !form.elements.line?.value.trim()) { leaving = true; root.dataset.leaving = ''; return location.reload(); }
-    words.replaceChildren(say.sent, ' ', make('a', say.fresh, { href: location.pathname + location.search }));
+    if (!rows().some(touched) && !form.elements.line?.value.trim()) { leaving = true; root.dataset.leaving = ''; return location.replace(here); }
+    words.replaceChildren(say.sent, ' ', make('a', say.fresh, { href: here }));
   }
 
   document.addEventListener('queue', () => { if (!saving) show(); });
-  addEventListener('pageshow', () => show());
+  addEventListener('pageshow', event => {
+    if (event.persisted) { leaving = false; delete form.dataset.plain; delete root.dataset.leaving; }
+    show();
+  });
 })();
