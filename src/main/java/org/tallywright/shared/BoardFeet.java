@@ -1,6 +1,7 @@
 package org.tallywright.shared;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.math.RoundingMode;
 
 /**
@@ -25,6 +26,12 @@ public final class BoardFeet {
     /** As {@link #of}, with stock thinner than 1 inch counted as 1 inch. Common practice; check the rules bought by. */
     public static Quantity tally(Length thickness, Length width, Length length) {
         return of(thickness.compareTo(ONE_INCH) < 0 ? ONE_INCH : thickness, width, length);
+    }
+
+    /** As {@link #tally}, of a face of so many square units; not rounded to what a quantity can be. */
+    public static BigDecimal tally(Length thickness, BigDecimal face) {
+        long thick = Math.max(ONE_INCH.units(), thickness.units());
+        return face.multiply(BigDecimal.valueOf(thick)).divide(UNITS, MathContext.DECIMAL64);
     }
 
     /** Width in inches x length in feet / 12, to the nearest whole square foot; an exact half goes up. */

@@ -21,6 +21,7 @@ import org.tallywright.cutting.Grain;
 import org.tallywright.cutting.SheetPart;
 import org.tallywright.cutting.SheetPlan;
 import org.tallywright.cutting.SheetStock;
+import org.tallywright.shared.BoardFeet;
 import org.tallywright.shared.Length;
 import org.tallywright.shared.NotUnderstood;
 import org.tallywright.shared.Quantity;
@@ -33,7 +34,6 @@ final class MaterialLayout {
     private static final int MOST_PARTS = 12_000;
 
     private static final long INCH = 64 * 127L;
-    private static final BigDecimal CUBIC_INCH = BigDecimal.valueOf(INCH).pow(3);
     private static final BigDecimal SQUARE_INCH = BigDecimal.valueOf(INCH).pow(2);
     private static final BigDecimal TWELVE = BigDecimal.valueOf(12);
 
@@ -323,9 +323,7 @@ final class MaterialLayout {
 
     /** Square units x rough thickness, in board feet or cubic metres; under an inch counts as an inch. */
     private static BigDecimal wood(BigDecimal area, MaterialShape shape, Unit unit) {
-        BigDecimal thick = BigDecimal.valueOf(Math.max(INCH, shape.thickness().units()));
-        BigDecimal boardFeet =
-                area.multiply(thick).divide(CUBIC_INCH.multiply(BigDecimal.valueOf(144)), MathContext.DECIMAL64);
+        BigDecimal boardFeet = BoardFeet.tally(shape.thickness(), area);
         return unit == Unit.M3 ? Unit.BF.toCounterpart(boardFeet) : boardFeet;
     }
 
@@ -349,16 +347,13 @@ final class MaterialLayout {
                 .reduce(BigDecimal.ZERO, BigDecimal::add);
         BigDecimal squareFeet = area.divide(SQUARE_INCH.multiply(BigDecimal.valueOf(144)), MathContext.DECIMAL64);
         BigDecimal feet = run.divide(BigDecimal.valueOf(INCH).multiply(TWELVE), MathContext.DECIMAL64);
-        long thick = shape == null ? INCH : Math.max(INCH, shape.thickness().units());
         BigDecimal net = switch (unit) {
             case LF -> feet;
             case LM -> Unit.LF.toCounterpart(feet);
             case SF -> squareFeet;
             case M2 -> Unit.SF.toCounterpart(squareFeet);
             case BF, M3 -> {
-                BigDecimal boardFeet = squareFeet
-                        .multiply(BigDecimal.valueOf(thick))
-                        .divide(BigDecimal.valueOf(INCH), MathContext.DECIMAL64);
+                BigDecimal boardFeet = BoardFeet.tally(shape == null ? Length.ZERO : shape.thickness(), area);
                 yield unit == Unit.M3 ? Unit.BF.toCounterpart(boardFeet) : boardFeet;
             }
             // A sheet of 4 x 8 ft where nothing says otherwise.

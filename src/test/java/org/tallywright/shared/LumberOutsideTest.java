@@ -40,6 +40,13 @@ class LumberOutsideTest {
             default -> throw new IllegalStateException(row.toString());
         };
         assertThat(found).isCloseTo(row.number("expected"), within(row.number("tolerance")));
+        if (row.text("check").equals("tally")) {
+            BigDecimal face = BigDecimal.valueOf(width.units())
+                    .multiply(BigDecimal.valueOf(Length.ofFeet(last).units()));
+            assertThat(BoardFeet.tally(thickness(row), face))
+                    .as("by its face")
+                    .isCloseTo(row.number("expected"), within(row.number("tolerance")));
+        }
     }
 
     private static Length thickness(Checks.Row row) {
