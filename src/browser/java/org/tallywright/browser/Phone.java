@@ -44,8 +44,7 @@ final class Phone implements AutoCloseable {
     void signIn(SignedIn person) {
         tab.open("/sign-in");
         tab.fill("signInName", signInName(person)).fill("password", PASSWORD).press("Sign in");
-        // Without its answer: the sheet may be on its way already, led there by what was sent from the queue.
-        tab.page.navigate(wire.home() + "/");
+        tab.open("/");
         until(
                 "async person => await Queue.note('who') === person && await (await caches.open('pages-' + person)).match('/') !== undefined",
                 person.personId().toString());

@@ -3,6 +3,7 @@ package org.tallywright.browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.PlaywrightException;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.SelectOption;
 import java.util.ArrayList;
@@ -29,9 +30,26 @@ final class Tab implements AutoCloseable {
         page.onPageError(error -> complaints.add(page.url() + ": " + error));
     }
 
-    /** @return the status of the answer */
+    /**
+     * Goes to an address, again where the page was just leaving by itself (after what waited on it was sent), as a person would.
+     *
+     * @return the status of the answer
+     */
     int open(String path) {
-        return page.navigate(path.startsWith("http") ? path : home + path).status();
+        String address = path.startsWith("http") ? path : home + path;
+        for (int left = 2; ; left--) {
+            try {
+                return page.navigate(address).status();
+            } catch (PlaywrightException crossed) {
+                if (left == 0 || !crossedByThePageItself(crossed.getMessage())) {
+                    throw crossed;
+                }
+            }
+        }
+    }
+
+    private static boolean crossedByThePageItself(String message) {
+        return message.contains("ERR_ABORTED") || message.contains("interrupted by another navigation");
     }
 
     Tab fill(String name, String typed) {
