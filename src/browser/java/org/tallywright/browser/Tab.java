@@ -1,9 +1,12 @@
 package org.tallywright.browser;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.PlaywrightException;
+import com.microsoft.playwright.Response;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.SelectOption;
 import java.util.ArrayList;
@@ -39,7 +42,11 @@ final class Tab implements AutoCloseable {
         String address = path.startsWith("http") ? path : home + path;
         for (int left = 2; ; left--) {
             try {
-                return page.navigate(address).status();
+                Response answer = page.navigate(address);
+                if (answer != null) {
+                    return answer.status();
+                }
+                assertThat(left).as("no answer of its own from " + path).isPositive();
             } catch (PlaywrightException crossed) {
                 if (left == 0 || !crossedByThePageItself(crossed.getMessage())) {
                     throw crossed;
