@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.jobs.JobDesk;
@@ -17,10 +18,12 @@ import org.tallywright.shared.Stale;
 public class EstimateDesk {
     private final JobDesk jobs;
     private final EstimateOpener opener;
+    private final ObjectProvider<HoursOutlook> outlook;
 
-    EstimateDesk(JobDesk jobs, EstimateOpener opener) {
+    EstimateDesk(JobDesk jobs, EstimateOpener opener, ObjectProvider<HoursOutlook> outlook) {
         this.jobs = jobs;
         this.opener = opener;
+        this.outlook = outlook;
     }
 
     /** @param seen the version the form was made from, or null where the job had no estimate of its own yet */
@@ -36,6 +39,17 @@ public class EstimateDesk {
             }
             estimate.price(rates);
         }
+    }
+
+    /**
+     * With the rates, the confidence that the price is made at.
+     *
+     * @param confidence 50, 80 or 90; null for the named percentage
+     */
+    @Transactional
+    public void price(UUID job, @Nullable Integer seen, EstimateRates rates, @Nullable Integer confidence, UUID by) {
+        price(job, seen, rates, by);
+        outlook.ifAvailable(one -> one.choose(job, confidence == null ? 0 : confidence, by));
     }
 
     /** Keeps the words of the next bid without issuing it. */

@@ -3,6 +3,7 @@ package org.tallywright.estimates;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -58,6 +59,29 @@ public class EstimatePricer {
                 said == null
                         ? null
                         : cost(sheet, hour, rates.overheadRate(), said).orElse(null));
+    }
+
+    /**
+     * What would be offered next at other rates and another confidence, kept nowhere.
+     *
+     * @param confidence 50, 80 or 90; null for the named percentage
+     */
+    @Transactional(readOnly = true)
+    public WorkingSum tried(WorkingSum stands, EstimateRates rates, @Nullable Integer confidence) {
+        Limits.check(rates);
+        LabourRate hour = labourRate(rates, clock.today());
+        HoursSaid said = stands.said() == null ? null : stands.said().pricedAt(confidence);
+        return new WorkingSum(
+                stands.version(),
+                rates,
+                stands.words(),
+                hour,
+                stands.sheet(),
+                stands.bids(),
+                said,
+                said == null
+                        ? null
+                        : cost(stands.sheet(), hour, rates.overheadRate(), said).orElse(null));
     }
 
     private Optional<CostSaid> cost(EstimateSheet sheet, LabourRate hour, Money overhead, HoursSaid said) {

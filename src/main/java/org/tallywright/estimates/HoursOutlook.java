@@ -16,6 +16,13 @@ public interface HoursOutlook {
      */
     CostSaid cost(EstimateSheet lines, LabourRate hour, Money overhead, HoursSaid hours);
 
+    /**
+     * Makes the job's price at a confidence from now on.
+     *
+     * @param percent 50, 80 or 90; 0 for the named percentage of the estimate instead
+     */
+    void choose(UUID job, int percent, UUID by);
+
     /** A bid was issued from these lines, in the same transaction: keep what is said of it today. */
     void issued(UUID bid, UUID job, EstimateSheet lines);
 }

@@ -21,6 +21,11 @@ public record HoursSaid(
         int startingPercent,
         @Nullable Integer confidence) {
 
+    /** The same with the price made at another confidence. */
+    HoursSaid pricedAt(@Nullable Integer other) {
+        return new HoursSaid(lines, total, jobs, startingPercent, other);
+    }
+
     /** Likely hours, and the range that holds four times in five. */
     public record Line(Hours likely, Hours low, Hours high, int tasks, int jobs) {}
 

@@ -128,7 +128,7 @@ public class EstimateOutlook implements HoursOutlook {
                 .orElse(null);
     }
 
-    /** @param percent 50, 80 or 90; 0: the named percentage of the estimate instead */
+    @Override
     @Transactional
     public void choose(UUID job, int percent, UUID by) {
         jobs.holdOpen(job, by);

@@ -42,6 +42,7 @@ record EstimatePage(
      * @param risk what it may cost and leave, or none
      * @param hint how far that can be trusted, or empty
      * @param why what stands in the way of a price, or empty
+     * @param whatIf the strip on which another price is tried, or null while there is none to compare
      * @param next "bid" or "change order"
      * @param canIssue whether there is something to issue
      */
@@ -58,6 +59,7 @@ record EstimatePage(
             String heading,
             String kept,
             String perHour,
+            @Nullable WhatIfPage whatIf,
             List<BidLine> bids) {}
 
     /**

@@ -38,13 +38,21 @@ class EstimatePages {
     private final EstimatePricer pricer;
     private final Ladder ladder;
     private final RiskRungs risk;
+    private final WhatIfPages whatIfs;
     private final ShopDates dates;
     private final ShopConventions shop;
 
-    EstimatePages(EstimatePricer pricer, Ladder ladder, RiskRungs risk, ShopDates dates, ShopConventions shop) {
+    EstimatePages(
+            EstimatePricer pricer,
+            Ladder ladder,
+            RiskRungs risk,
+            WhatIfPages whatIfs,
+            ShopDates dates,
+            ShopConventions shop) {
         this.pricer = pricer;
         this.ladder = ladder;
         this.risk = risk;
+        this.whatIfs = whatIfs;
         this.dates = dates;
         this.shop = shop;
     }
@@ -53,7 +61,11 @@ class EstimatePages {
         if (me.seesMoney()) {
             WorkingSum working = pricer.of(job.id());
             return page(
-                    job, by, working.sheet(), outlook(working.sheet(), working.said()), Optional.of(owners(working)));
+                    job,
+                    by,
+                    working.sheet(),
+                    outlook(working.sheet(), working.said()),
+                    Optional.of(owners(job, working)));
         }
         EstimateSheet sheet = pricer.sheet(job.id());
         return page(job, by, sheet, outlook(sheet, pricer.said(job.id(), sheet).orElse(null)), Optional.empty());
@@ -110,7 +122,7 @@ class EstimatePages {
                 .toList();
     }
 
-    private OwnersPart owners(WorkingSum working) {
+    private OwnersPart owners(JobRef job, WorkingSum working) {
         EstimateSheet next = working.sheet().next();
         Optional<PriceSum> sum = working.sum();
         boolean change = working.sheet().nextKind() == BidKind.CHANGE_ORDER;
@@ -129,6 +141,7 @@ class EstimatePages {
                 change ? "The next change order" : "The price",
                 sum.map(s -> s.keptMargin() + " %").orElse(""),
                 perHour(working.basis().map(PriceBasis::hours).orElse(Hours.ZERO), sum),
+                job.isClosed() ? null : whatIfs.standing(working).orElse(null),
                 working.bids().stream().map(this::line).toList());
     }
 

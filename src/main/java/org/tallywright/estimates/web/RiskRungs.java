@@ -68,7 +68,7 @@ class RiskRungs {
         };
     }
 
-    private static String inAHundred(Percent loss) {
+    static String inAHundred(Percent loss) {
         int whole = loss.amount().setScale(0, RoundingMode.HALF_UP).intValue();
         if (whole == 0) {
             return "fewer than 1 in 100";

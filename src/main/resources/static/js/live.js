@@ -1,0 +1,33 @@
+// <form method="get" data-live="ID">: the figures in the element ID follow the form as it changes; nothing is sent but the question.
+(() => {
+  const PAUSE = 250; // ms without a key before it is asked
+  const refusals = (form, page) => { // beside each box as it is typed in, which stays as it is
+    for (const box of form.querySelectorAll('.box')) {
+      const there = page.getElementById(box.id), field = box.closest('.field');
+      field.querySelector('.error')?.remove();
+      field.classList.toggle('refused', there?.hasAttribute('aria-invalid') ?? false);
+      for (const name of ['aria-invalid', 'aria-describedby'])
+        if (there?.hasAttribute(name)) box.setAttribute(name, there.getAttribute(name)); else box.removeAttribute(name);
+      const error = there?.closest('.field').querySelector('.error');
+      if (error) field.append(error);
+    }
+  };
+  for (const form of document.querySelectorAll('form[data-live]')) {
+    const out = document.getElementById(form.dataset.live), button = form.querySelector('button');
+    let timer, asked = 0;
+    const ask = async () => {
+      const mine = ++asked;
+      try {
+        const answer = await fetch(`${form.action}?${new URLSearchParams(new FormData(form))}`);
+        const page = new DOMParser().parseFromString(await answer.text(), 'text/html'), found = page.getElementById(out.id);
+        if (mine !== asked) return; // a later choice is on its way
+        if (!found) { button.hidden = false; return; }
+        out.replaceChildren(...found.childNodes);
+        refusals(form, page);
+      } catch { button.hidden = false; } // no signal: the button asks as without script
+    };
+    button.hidden = true;
+    form.addEventListener('input', () => { clearTimeout(timer); timer = setTimeout(ask, PAUSE); });
+    form.addEventListener('submit', event => { if (button.hidden) { event.preventDefault(); ask(); } });
+  }
+})();
