@@ -65,10 +65,12 @@ async function kept(path) {
   const who = await Queue.note('who');
   if (!who) return null;
   const own = await caches.open(pages(who));
-  const copy = await own.match(path) ?? await own.match('/') ?? await own.match((await own.keys()).pop()?.url ?? '/');
-  if (!copy) return null;
-  const html = (await copy.text()).replace('<html ', '<html data-copy="copy" ');
-  return new Response(html, { headers: copy.headers });
+  for (const page of [path, '/', ...(await own.keys()).reverse()]) {
+    const copy = await own.match(page), html = await copy?.text();
+    if (!html || page !== path && !html.includes('<form class="day"')) continue; // a day that has not come has no form
+    return new Response(html.replace('<html ', '<html data-copy="copy" '), { headers: copy.headers });
+  }
+  return null;
 }
 
 async function seen(path, answer) {

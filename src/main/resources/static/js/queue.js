@@ -1,6 +1,7 @@
 // Saves that wait on this phone for a signal. Used by the pages and by the service worker (sw.js).
-//   { n, person, path, rows: [{ id, version, what, class, time, note, reason, title }], fields: [[name, value]], refused }
-// n numbers them as they were saved and they go out in that order; `refused` holds what the server said against one.
+//   { n, person, path, rows: [{ id, version, what, class, time, note, reason, title }], fields: [[name, value]], refused, page }
+// n numbers them as they were saved and they go out in that order; `refused` holds what the server said against one, `page`
+// the page it said it on, as long as only the worker, which cannot read pages, has seen it.
 // Ids are made before the first sending, so whatever reached the server already is only repeated (src/docs/adr/0009).
 self.Queue = (() => {
   const ANSWER = 20000; // ms until an answer counts as lost
@@ -32,10 +33,23 @@ self.Queue = (() => {
   const write = async work => { const result = await within('save', 'readwrite', work); changed(); return result; };
 
   const keep = item => write(all => all.put(item));
+  // Not if it was thrown away or taken back into the form meanwhile.
+  const rekeep = item => write(all => {
+    const there = all.get(item.n);
+    there.onsuccess = () => there.result && all.put(item);
+    return there;
+  });
   const drop = n => write(all => all.delete(n));
-  const of = person => within('save', 'readonly', all => all.index('person').getAll(person));
+  const of = async person => (await within('save', 'readonly', all => all.index('person').getAll(person))).map(read);
   const note = (key, value) => value === undefined
     ? within('note', 'readonly', all => all.get(key)) : within('note', 'readwrite', all => all.put(value, key));
+
+  const sentences = html => [...new Set([...new DOMParser().parseFromString(html, 'text/html')
+    .querySelectorAll('.summary li, .error, .ask p, main > p')].map(e => e.textContent.trim()).filter(Boolean))];
+  const read = item => {
+    if (item.page && self.DOMParser) { item.refused = sentences(item.page); delete item.page; }
+    return item;
+  };
 
   const fields = item => {
     const all = [...item.fields ?? []];
@@ -54,9 +68,6 @@ self.Queue = (() => {
     return (await answer.json()).token;
   };
 
-  const sentences = html => [...new Set([...new DOMParser().parseFromString(html, 'text/html')
-    .querySelectorAll('.summary li, .error, .ask p, main > p')].map(e => e.textContent.trim()).filter(Boolean))];
-
   // 'saved', 'refused', or 'out' where it is not this person who is signed in; throws where there is no answer.
   const post = async (item, token, when) => {
     const body = new URLSearchParams([...fields(item), ['_csrf', token]]);
@@ -71,8 +82,10 @@ self.Queue = (() => {
     if (answer.status === 403) return 'out';
     // A page that is not ours is a gate on the way, a 5xx may pass: both are no answer.
     if (answer.status >= 500 || !answer.headers.has('Tallywright-Person')) throw new Error(`no answer: ${answer.status}`);
-    if (!self.DOMParser) throw new Error('a page must read it');
-    item.refused = sentences(await answer.text());
+    const html = await answer.text();
+    item.refused = [];
+    item.page = /<main[^]*<\/main>/.exec(html)?.[0] ?? html;
+    read(item);
     return 'refused';
   };
 
@@ -93,7 +106,7 @@ self.Queue = (() => {
         const sent = item.rows.find(one => one.id === row.id);
         if (sent && row.version !== '' && row.version === sent.version && [+sent.version, +sent.version + 1].includes(+versions[row.id])) row.version = versions[row.id];
       }
-      await keep(next);
+      await rekeep(next);
     }
   };
 
@@ -114,7 +127,7 @@ self.Queue = (() => {
         }
         if (became === 'out') { did.end = 'out'; return did; }
         did[became].push(item);
-        if (became === 'refused') await keep(item);
+        if (became === 'refused') await rekeep(item);
         else { await onward(item); await drop(item.n); }
       }
     } catch (lost) {

@@ -1,62 +1,15 @@
 // The day sheet without a signal: a save is first kept on this phone, then sent; what waits is shown on the sheet it was typed on.
-// Before the scripts that read the form, because a kept sheet may have to become another day's.
+// After sheet.js, which knows its rows; before the scripts that read the form.
 (() => {
   const root = document.documentElement, me = root.dataset.person, form = document.querySelector('form.day');
   const words = document.querySelector('[data-queue-words]'), say = words?.dataset;
-  if (!me || !form || !say || !self.indexedDB || !navigator.serviceWorker) return;
+  if (!me || !form || !say || !self.Sheet || !self.indexedDB || !navigator.serviceWorker) return;
 
-  const BOXES = ['what', 'class', 'time', 'note', 'reason'];
-  const fresh = () => crypto.randomUUID();
-  const boxesOf = row => Object.fromEntries([...row.querySelectorAll('[name^="row."]')].map(box => [box.name.split('.').pop(), box]));
-  const rows = () => [...form.querySelectorAll('.sheet > .row')].map(row => ({ row, ...boxesOf(row) })).filter(row => row.id && row.time);
-  const first = box => box.tagName === 'SELECT' ? ([...box.options].find(o => o.defaultSelected) ?? box.options[0])?.value ?? '' : box.defaultValue;
-  const settle = (box, value) => {
-    box.dataset.first ??= first(box);
-    box.value = value;
-    if (box.tagName === 'SELECT') for (const option of box.options) option.defaultSelected = option.selected;
-    else box.defaultValue = value;
-  };
-  const blank = row => {
-    row.id.value = fresh();
-    settle(row.version, '');
-    for (const name of ['time', 'note', 'reason']) settle(row[name], '');
-    if (row.pick) settle(row.what, '');
-    delete row.row.dataset.state;
-    row.row.querySelector('.row-state')?.remove();
-    row.row.querySelector('.row-more')?.removeAttribute('open');
-  };
+  const { BOXES, rows, first, settle, blank, fresh } = Sheet;
   const heard = () => form.dispatchEvent(new Event('input', { bubbles: true }));
 
-  if (root.dataset.copy) {
-    for (const old of document.querySelectorAll('.flash, .undo')) old.remove(); // draft.js would take it for the answer to a save
-    asDay(wanted());
-    words.textContent = say.copy;
-  }
   const path = new URL(form.action).pathname + new URL(form.action).search;
   const here = location.pathname === '/' ? '/' : path; // a refused mark or undo is answered where nothing can be opened
-
-  // --- a kept sheet as another day's: its rows without what was saved on them
-  function wanted() {
-    const now = new Date(), two = n => String(n).padStart(2, '0');
-    return /^\/days\/([\d-]+)$/.exec(location.pathname)?.[1] ?? `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-  }
-  function asDay(date) {
-    const held = new URL(form.action).pathname.split('/').pop();
-    if (held === date) return;
-    const seen = new Set();
-    for (const row of rows()) {
-      const what = row.pick ? 'pick' : row.what.value;
-      if (seen.has(what)) { row.row.remove(); continue; }
-      seen.add(what);
-      if (row.version.value && row.class.tagName === 'SELECT') settle(row.class, row.class.options[0].value);
-      blank(row);
-    }
-    form.setAttribute('action', `/days/${date}`);
-    form.dataset.draft = form.dataset.draft.replace(held, date);
-    for (const part of document.querySelectorAll('.days, .undo, .part, .flash')) part.remove();
-    const name = new Intl.DateTimeFormat('en-GB', { weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' }).format(new Date(`${date}T12:00`)).replace(',', '');
-    document.querySelector('h1').textContent = location.pathname === '/' ? say.today.replace('{0}', name) : name;
-  }
 
   // --- from the form to the queue
   const title = row => {
@@ -65,7 +18,7 @@
       return chosen?.value ? [chosen.textContent, group].filter(Boolean).join(' · ') : '';
     }
     const label = row.row.querySelector('label').cloneNode(true);
-    for (const extra of label.querySelectorAll('.row-state, .tag')) extra.remove();
+    for (const extra of label.querySelectorAll('.row-state, .tag, .why')) extra.remove();
     return [...label.childNodes].map(part => part.textContent.trim()).filter(Boolean).join(' · ');
   };
   // Where the sheet came back from the server, what stands in its boxes was typed and is not what is stored.
@@ -82,18 +35,27 @@
     return typed.length || line ? { person: me, path, rows: typed, fields } : null;
   };
 
-  // A refused save that was opened on this page: what is saved here takes its place.
+  // A refused save that was opened on this page: what is saved here takes its place. Where the form goes off by itself (`sent`),
+  // the page that comes back tells: it says that it saved, and the rows stand on it as saved ones.
   const answered = () => { try { return JSON.parse(sessionStorage.getItem('tallywright.answering')); } catch { return null; } };
   const unanswer = () => { answering = null; sessionStorage.removeItem('tallywright.answering'); };
+  const answer = (item, sent) => sessionStorage.setItem('tallywright.answering', JSON.stringify({ n: item.n, path, sent }));
+  const newIn = item => (item?.rows ?? []).filter(row => !row.version).map(row => row.id);
+  const came = sent => sent && document.querySelector('[data-saved]')
+    && sent.every(id => rows().some(row => row.id.value === id && row.version.value));
   let answering = answered();
+  const done = answering?.path === path && came(answering.sent) ? Queue.drop(answering.n).catch(() => { /* shown again */ }) : null;
   if (answering?.path !== path || !('typed' in form.dataset)) unanswer();
-  const answer = item => sessionStorage.setItem('tallywright.answering', JSON.stringify({ n: item.n, path }));
 
   let saving = false, leaving = false;
+  const leave = away => { leaving = true; root.dataset.leaving = ''; away(); };
   form.addEventListener('submit', event => {
     if (leaving) return event.preventDefault(); // the page is about to be another; the draft brings back what was typed
     const act = event.submitter?.name === 'act' ? event.submitter.value : 'save';
-    if (form.dataset.plain || act !== 'save') return;
+    if (form.dataset.plain || act !== 'save') {
+      if (answered()) answer(answered(), newIn(read()));
+      return;
+    }
     const item = read();
     if (!item) return;
     if (event.submitter?.name === 'yes') item.fields.push(['yes', event.submitter.value]); // a question, answered in one tap
@@ -116,13 +78,15 @@
     if (saved) { // here, or by the worker or another page that was faster
       sessionStorage.removeItem('tallywright.answering');
       mine.delete(item.n);
-      leaving = true;
-      location.assign(saved.to);
+      leave(() => location.assign(saved.to));
     } else if (did.refused.some(done => done.n === item.n)) {
       answer(item);
       plainly(); // the server's own page says what is wrong, beside each box
     } else {
       unanswer();
+      went = false;
+      delete form.dataset.typed;
+      for (const old of form.querySelectorAll('.summary, .row .error, .ask')) old.remove(); // said of what was typed before
       forgetDraft();
       for (const row of rows()) if (item.rows.some(kept => kept.id === row.id.value))
         row.version.value ? BOXES.forEach(name => settle(row[name], row[name].value)) : blank(row);
@@ -153,9 +117,10 @@
     return made;
   };
   const mine = new Set();
-  let changing;
+  let changing, went = false;
 
   async function show() {
+    await done;
     const items = (await Queue.of(me)).filter(item => item.path === path && item.n !== answering?.n);
     const there = new Set(items.map(item => item.n));
     const gone = [...mine].some(n => !there.has(n));
@@ -165,9 +130,13 @@
     const sheet = make('div', '', { className: 'sheet' });
     sheet.append(...items.map(card));
     list.replaceChildren(make('h2', say.title), sheet);
-    for (const item of items) for (const row of item.rows) if (row.version) inBoxes(row); else if (item.n !== changing) apart(row);
+    const edits = items.flatMap(item => item.rows.filter(row => row.version).map(row => ({ ...row, said: item.refused ? say.refused : say.waits })));
+    for (const row of rows()) if (row.row.dataset.state === 'queued' && row.row.dataset.was && !edits.some(kept => kept.id === row.id.value)) outOfBoxes(row);
+    for (const kept of edits) inBoxes(kept);
+    for (const item of items) if (item.n !== changing) item.rows.filter(row => !row.version).forEach(apart);
     heard();
-    if (gone && !saving) settled();
+    went ||= gone;
+    if (went && !saving) settled(items.some(item => !item.refused));
   }
 
   // An entry that was saved before shows in its own row what waits for it.
@@ -175,9 +144,20 @@
     const row = rows().find(each => each.id.value === kept.id);
     if (!row || touched(row)) return;
     for (const name of BOXES) settle(row[name], kept[name]);
+    row.row.dataset.was ??= row.row.dataset.state;
     row.row.dataset.state = 'queued';
     const state = row.row.querySelector('.row-state');
-    if (state) state.textContent = say.waits;
+    if (!state) return;
+    state.dataset.was ??= state.textContent;
+    state.textContent = kept.said;
+  }
+
+  // Nothing waits for it any more: the row says again what the server said, beside what is typed in it now.
+  function outOfBoxes(row) {
+    if (!touched(row)) for (const name of BOXES) settle(row[name], row[name].dataset.first ?? first(row[name]));
+    row.row.dataset.state = row.row.dataset.was;
+    const state = row.row.querySelector('.row-state');
+    if (state?.dataset.was) state.textContent = state.dataset.was;
   }
 
   // A new entry that waits already, brought into another tab by its draft, must not be saved there as an edit of the first.
@@ -222,7 +202,7 @@
   async function look(item) {
     const token = await Queue.signal(me).catch(() => null);
     if (!token) { words.textContent = say.waits; return; }
-    answer(item);
+    answer(item, newIn(item));
     const sent = make('form', '', { method: 'post', action: item.path, hidden: true });
     for (const [name, value] of [...Queue.fields(item), ['act', 'save'], ['_csrf', token]]) sent.append(make('input', '', { type: 'hidden', name, value }));
     document.body.append(sent);
@@ -248,9 +228,10 @@
     row.time.focus();
   }
 
-  /** What waited is saved: the sheet is shown as it is now, unless something is being typed on it. */
-  function settled() {
-    if (!rows().some(touched) && !form.elements.line?.value.trim()) { leaving = true; root.dataset.leaving = ''; return location.replace(here); }
+  /** What waited is saved: the sheet is shown as it is now, unless more of it is still to go or something is being typed on it. */
+  function settled(more) {
+    if (leaving) return;
+    if (!more && !rows().some(touched) && !form.elements.line?.value.trim()) return leave(() => location.replace(here));
     words.replaceChildren(say.sent, ' ', make('a', say.fresh, { href: here }));
   }
 

@@ -48,6 +48,16 @@ final class Chrome {
         return context(options(width));
     }
 
+    /** Somebody who comes from another place and has not set the clock. */
+    static BrowserContext somebody(int width, String zone) {
+        return context(options(width).setTimezoneId(zone));
+    }
+
+    /** The same signed-in person with nothing in the cache. */
+    static BrowserContext afresh(int width, BrowserContext before) {
+        return context(options(width).setStorageState(before.storageState()));
+    }
+
     static BrowserContext withoutScript(int width) {
         return context(options(width).setJavaScriptEnabled(false));
     }

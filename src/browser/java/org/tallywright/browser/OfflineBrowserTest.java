@@ -51,8 +51,8 @@ class OfflineBrowserTest {
             phone.wire.cut();
             phone.tab.open("/");
             assertThat(phone.tab.text()).contains("No signal. This is the day as this phone last saw it");
-            type(phone, "Sand to 150", "1h15");
-            kept(phone);
+            phone.type("Sand to 150", "1h15");
+            phone.keep(ada);
             assertThat(phone.tab.text())
                     .contains("Kept on this phone. It goes out by itself", "Sand to 150", "1h15", "Waits for a signal");
             assertThat(phone.tab.page.locator("[data-day-total]").innerText()).isEqualTo("1 h 15");
@@ -80,10 +80,10 @@ class OfflineBrowserTest {
         try (Phone phone = new Phone(port)) {
             phone.signIn(ada);
             phone.wire.cut();
-            type(phone, "Sand to 150", "half past nonsense");
-            kept(phone);
-            type(phone, "Sand to 150", "20m");
-            kept(phone);
+            phone.type("Sand to 150", "half past nonsense");
+            phone.keep(ada);
+            phone.type("Sand to 150", "20m");
+            phone.keep(ada);
             phone.signalIsBack(ada);
             assertThat(minutes()).as("the one after it is not held up").containsExactly(20);
             phone.tab.open("/");
@@ -113,17 +113,17 @@ class OfflineBrowserTest {
     void anEditOfASavedEntryWaitsInItsRow() {
         try (Phone phone = new Phone(port)) {
             phone.signIn(ada);
-            type(phone, "Sand to 150", "40m");
+            phone.type("Sand to 150", "40m");
             phone.tab.press("Save the day");
             assertThat(phone.tab.said()).contains("Saved. The day comes to 40 min");
             phone.wire.cut();
             Locator box = phone.tab.page.locator(".row[data-state=saved] input[data-hours]");
             box.fill("50m");
-            kept(phone);
+            phone.keep(ada);
             Locator row = phone.tab.page.locator(".day > .sheet > .row[data-state=queued]");
             assertThat(row.innerText()).contains("Waits for a signal");
             row.locator("input[data-hours]").fill("55m");
-            kept(phone);
+            phone.keep(ada);
             phone.signalIsBack(ada);
             assertThat(minutes()).as("typed over what was still waiting").containsExactly(55);
         }
@@ -135,8 +135,8 @@ class OfflineBrowserTest {
             phone.signIn(ada);
             phone.wire.cut();
             phone.tab.open("/");
-            type(phone, "Sand to 150", "35m");
-            kept(phone);
+            phone.type("Sand to 150", "35m");
+            phone.keep(ada);
             phone.wire.mend();
             jdbc.sql("delete from spring_session").update();
 
@@ -145,7 +145,7 @@ class OfflineBrowserTest {
             assertThat(minutes()).isEmpty();
             phone.signIn(jonas);
             assertThat(phone.tab.text()).doesNotContain("35m", "Waits for a signal", "Ada");
-            type(phone, "Rip hardwood", "25m");
+            phone.type("Rip hardwood", "25m");
             phone.tab.press("Save the day");
             phone.wire.cut();
             phone.tab.open("/");
@@ -180,8 +180,8 @@ class OfflineBrowserTest {
             phone.signIn(ada);
             phone.wire.cut();
             phone.tab.open("/");
-            type(phone, "Sand to 150", "35m");
-            kept(phone);
+            phone.type("Sand to 150", "35m");
+            phone.keep(ada);
             Locator out = phone.tab.page.locator("form[action='/sign-out'] button");
             out.click();
             assertThat(phone.tab.page.locator(".queue-leaving").innerText()).contains("not sent yet: 1");
@@ -197,14 +197,14 @@ class OfflineBrowserTest {
     void anyDayOpensWithoutASignal() {
         try (Phone phone = new Phone(port)) {
             phone.signIn(ada);
-            type(phone, "Sand to 150", "40m");
+            phone.type("Sand to 150", "40m");
             phone.tab.press("Save the day");
             phone.tab.open("/");
             phone.wire.cut();
             phone.tab.open("/days/2026-11-24");
             assertThat(phone.tab.text()).contains("Tuesday 24 November 2026").doesNotContain("Saved");
-            type(phone, "Sand to 150", "45m");
-            kept(phone);
+            phone.type("Sand to 150", "45m");
+            phone.keep(ada);
             phone.signalIsBack(ada);
             assertThat(jdbc.sql("select on_date || ' ' || minutes from time_entry order by on_date")
                             .query(String.class)
@@ -214,24 +214,6 @@ class OfflineBrowserTest {
             phone.tab.open("/jobs");
             assertThat(phone.tab.text()).contains("This page needs a signal");
         }
-    }
-
-    private static void type(Phone phone, String task, String hours) {
-        Locator row = phone.tab
-                .page
-                .locator(".day > .sheet > .row:not([data-state])")
-                .filter(new Locator.FilterOptions().setHasText(task))
-                .first();
-        row.locator("input[data-hours]").fill(hours);
-    }
-
-    private void kept(Phone phone) {
-        int before = phone.waiting(ada);
-        phone.tab.page.locator("main button.button[value=save]").click();
-        phone.until(
-                "async ([person, count]) => (await Queue.of(person)).length > count && !document.querySelector('form[aria-busy]')"
-                        + " && document.querySelector('[data-queue-words]').textContent.startsWith('Kept on this phone')",
-                List.of(ada.personId().toString(), before));
     }
 
     private List<Integer> minutes() {

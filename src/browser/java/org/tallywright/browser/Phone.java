@@ -1,10 +1,13 @@
 package org.tallywright.browser;
 
 import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.PlaywrightException;
+import java.time.Instant;
 import java.util.Date;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.crypto.password.PasswordEncoder;
 import org.tallywright.TestClock;
@@ -20,8 +23,12 @@ final class Phone implements AutoCloseable {
     private final BrowserContext context;
 
     Phone(int server) {
+        this(server, "America/New_York");
+    }
+
+    Phone(int server, String zone) {
         wire = new Wire(server);
-        context = Chrome.somebody(Chrome.PHONE);
+        context = Chrome.somebody(Chrome.PHONE, zone);
         context.clock().setFixedTime(Date.from(TestClock.START));
         tab = new Tab(context, wire.home());
     }
@@ -50,6 +57,58 @@ final class Phone implements AutoCloseable {
                 person.personId().toString());
     }
 
+    /** Another window on the same phone. */
+    Tab second() {
+        return new Tab(context, wire.home());
+    }
+
+    BrowserContext context() {
+        return context;
+    }
+
+    void clock(Instant now) {
+        context.clock().setFixedTime(Date.from(now));
+    }
+
+    void type(String task, String hours) {
+        type(tab, task, hours);
+    }
+
+    static void type(Tab tab, String task, String hours) {
+        blankRow(tab, task).locator("input[data-hours]").fill(hours);
+    }
+
+    /** The row in which nothing of that task is saved yet. */
+    static Locator blankRow(Tab tab, String task) {
+        return tab.page
+                .locator(".day > .sheet > .row:not([data-state])")
+                .filter(new Locator.FilterOptions().setHasText(task))
+                .first();
+    }
+
+    /** Saves without a signal and waits until it is kept. */
+    void keep(SignedIn person) {
+        keep(tab, person);
+    }
+
+    void keep(Tab shown, SignedIn person) {
+        List<Object> before = numbers(shown, person);
+        shown.page.locator("main button.button[value=save]").click();
+        until(
+                shown,
+                "async ([person, before]) => (await Queue.of(person)).some(item => !before.includes(item.n))"
+                        + " && !document.querySelector('form[aria-busy]')"
+                        + " && document.querySelector('[data-queue-words]').textContent.startsWith('Kept on this phone')",
+                List.of(person.personId().toString(), before));
+    }
+
+    @SuppressWarnings("unchecked")
+    private static List<Object> numbers(Tab shown, SignedIn person) {
+        return (List<Object>) shown.page.evaluate(
+                "person => Queue.of(person).then(all => all.map(item => item.n))",
+                person.personId().toString());
+    }
+
     @SuppressWarnings("unchecked")
     List<Map<String, Object>> queue(SignedIn person) {
         return (List<Map<String, Object>>) tab.page.evaluate(
@@ -71,13 +130,26 @@ final class Phone implements AutoCloseable {
         until(
                 "async person => !(await Queue.of(person)).some(item => !item.refused)",
                 person.personId().toString());
+        untilStill();
+    }
+
+    /** The sheet shows by itself what was sent from it; until it does, it may leave at any moment. */
+    private void untilStill() {
+        until(
+                "() => document.readyState === 'complete' && !document.querySelector('.queue .row[data-state=queued]')"
+                        + " && !('leaving' in document.documentElement.dataset)",
+                null);
     }
 
     /** A page function that answers later cannot be waited for by the page itself. */
-    void until(String asked, Object of) {
-        tab.page.waitForCondition(() -> {
+    void until(String asked, @Nullable Object of) {
+        until(tab, asked, of);
+    }
+
+    static void until(Tab shown, String asked, @Nullable Object of) {
+        shown.page.waitForCondition(() -> {
             try {
-                return Boolean.TRUE.equals(tab.page.evaluate(asked, of));
+                return Boolean.TRUE.equals(shown.page.evaluate(asked, of));
             } catch (PlaywrightException anotherPageCame) {
                 return false;
             }

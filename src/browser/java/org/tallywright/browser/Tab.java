@@ -51,6 +51,7 @@ final class Tab implements AutoCloseable {
                 if (left == 0 || !crossedByThePageItself(crossed.getMessage())) {
                     throw crossed;
                 }
+                page.waitForLoadState(); // of the page that came in between
             }
         }
     }

@@ -24,6 +24,8 @@ import org.tallywright.shared.Stale;
  * @param versions what is kept and what was wanted, where the two met
  * @param choices what a row to pick offers
  * @param week what is to be said about its week and the days before
+ * @param spare blank rows for the days that a phone makes of this one while there is no signal; only where it stands still itself
+ * @param zone the shop's time zone, by which a phone without a signal knows the date
  * @param answered keys of the questions that were answered before this page came back
  * @param all whether the choices hold every open task and the closed jobs
  */
@@ -47,6 +49,8 @@ record DayPage(
         List<Stale.Row> versions,
         List<Choices> choices,
         InWeek week,
+        List<Row> spare,
+        String zone,
         Set<String> answered,
         boolean all) {
 

@@ -5,6 +5,7 @@ import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -125,6 +126,11 @@ class DayPages {
         LocalDate today = clock.today();
         DayRows rows = new DayRows(form, back, known(form, entries, likely), entries, likely, sheet.date());
         boolean future = sheet.date().isAfter(today);
+        List<DayPage.Row> spare = facts.week().fixed()
+                        && !future
+                        && sheet.person().equals(sheet.me().personId())
+                ? spare(entries, likely, sheet.date())
+                : List.of();
         return new DayPage(
                 sheet.date(),
                 (sheet.date().equals(today) ? "Today, " : "") + DayWords.day(sheet.date()),
@@ -146,10 +152,23 @@ class DayPages {
                         : new DayPage.Marking(
                                 facts.mark() == null ? "" : facts.mark().note(), null),
                 versions,
-                future || facts.week().fixed() ? List.of() : choices.of(back.allChoices()),
+                future || facts.week().fixed() && spare.isEmpty() ? List.of() : choices.of(back.allChoices()),
                 inWeek(sheet, facts, today),
+                spare,
+                clock.zone().getId(),
                 form.yes(),
                 back.allChoices());
+    }
+
+    private static List<DayPage.Row> spare(List<Entry> entries, List<LikelyTask> likely, LocalDate date) {
+        Map<Target, Place> places = new LinkedHashMap<>();
+        entries.forEach(entry -> places.put(entry.content().target(), entry.place()));
+        likely.forEach(task -> places.put(task.place().target(), task.place()));
+        List<RowForm> rows = new ArrayList<>();
+        places.values().forEach(place -> rows.add(RowForm.blank(place)));
+        rows.add(RowForm.toPick());
+        DayForm form = new DayForm(rows, "", Set.of(), "");
+        return new DayRows(form, Back.asking(List.of()), places, List.of(), likely, date).all();
     }
 
     /** Only today's own sheet reminds of days that were forgotten: this week's and the week before. */

@@ -12,6 +12,7 @@ import java.time.LocalDate;
 import java.util.UUID;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
+import org.jsoup.nodes.Element;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -301,8 +302,13 @@ class WeekSheetWebTest {
         lock();
         Document day = get("/days/2026-11-17", jonas);
         assertThat(day.text()).contains("This week is locked");
+        Element spare = day.select("template").remove().first();
+        assertThat(spare).as("for other days, where there is no signal").isNotNull();
+        assertThat(spare.select("input[data-hours]:not([readonly])")).isNotEmpty();
         assertThat(day.select("button[value=save]:not(.vh), #line")).isEmpty();
         assertThat(day.select("input[data-hours]")).hasSize(1);
+        assertThat(day.select(".row input:not([type=hidden]):not([readonly]), .row select:not([disabled])"))
+                .isEmpty();
         assertThat(get("/entries/" + tuesday, ada).select("main form")).isEmpty();
     }
 
