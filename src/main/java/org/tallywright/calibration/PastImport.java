@@ -79,9 +79,12 @@ public class PastImport {
     @Transactional(readOnly = true)
     public PastReading read(PastFile file, Map<PastColumn, Integer> columns) {
         Map<String, TaskKindCard> named = new HashMap<>();
-        kinds.all().forEach(kind -> {
-            named.put(kind.code(), kind);
-            named.put(kind.name().toLowerCase(Locale.ROOT), kind);
+        List<TaskKindCard> all = kinds.all();
+        Map<UUID, TaskKindCard> now =
+                kinds.countedAs(all.stream().map(TaskKindCard::id).toList());
+        all.forEach(kind -> {
+            named.put(kind.code(), now.getOrDefault(kind.id(), kind));
+            named.put(kind.name().toLowerCase(Locale.ROOT), now.getOrDefault(kind.id(), kind));
         });
         Map<String, UUID> people = new HashMap<>();
         jdbc.sql("select id, lower(name) as name from person order by active").query(row -> {

@@ -11,6 +11,8 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
@@ -22,6 +24,7 @@ import org.tallywright.catalog.SaveTaskKind;
 import org.tallywright.catalog.TaskKindCard;
 import org.tallywright.catalog.TaskKindDesk;
 import org.tallywright.catalog.TaskKinds;
+import org.tallywright.people.People;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.UnitHours;
 
@@ -32,12 +35,16 @@ public class RateBook {
     private final CalibrationRows rows;
     private final TaskKinds kinds;
     private final TaskKindDesk desk;
+    private final WorkRows work;
+    private final People people;
 
-    RateBook(Shelf shelf, CalibrationRows rows, TaskKinds kinds, TaskKindDesk desk) {
+    RateBook(Shelf shelf, CalibrationRows rows, TaskKinds kinds, TaskKindDesk desk, WorkRows work, People people) {
         this.shelf = shelf;
         this.rows = rows;
         this.kinds = kinds;
         this.desk = desk;
+        this.work = work;
+        this.people = people;
     }
 
     /**
@@ -96,7 +103,15 @@ public class RateBook {
     /** How many more finished tasks and jobs it takes on each side. */
     public record Missing(int tasks, int jobs, int otherTasks, int otherJobs) {}
 
-    public record KindHistory(Entry entry, List<Point> points, List<OnJob> jobs) {}
+    /**
+     * A kind that is counted as this one.
+     *
+     * @param tasks finished tasks of it that the calibration in use counts here
+     * @param by who said so
+     */
+    public record Merged(String name, int tasks, Instant at, String by) {}
+
+    public record KindHistory(Entry entry, List<Point> points, List<OnJob> jobs, List<Merged> merged) {}
 
     @Transactional(readOnly = true)
     public State state() {
@@ -198,7 +213,16 @@ public class RateBook {
                                     job == null || job.imported());
                         })
                         .toList(),
-                onJobs(own, jobs));
+                onJobs(own, jobs),
+                kinds.mergedInto(id).stream().map(other -> merged(other, own)).toList());
+    }
+
+    private Merged merged(TaskKindCard other, List<Observation> own) {
+        TaskKindCard.Merge merge = Objects.requireNonNull(other.merge());
+        Set<String> its = work.tasksOfKind(other.id());
+        int tasks = (int) own.stream().filter(task -> its.contains(task.task())).count();
+        return new Merged(
+                other.name(), tasks, merge.at(), people.named(merge.by()).name());
     }
 
     private static List<OnJob> onJobs(List<Observation> own, Map<String, PastJob> jobs) {

@@ -16,7 +16,10 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.tallywright.shared.HourClass;
 
-/** Reads work from jobs, tasks and time entries. Starting rates are the catalogue's of today, unless the unit was changed. */
+/**
+ * Reads work from jobs, tasks and time entries. Starting rates are the catalogue's of today, unless the unit was changed; a merged
+ * task kind is the one that it is counted as.
+ */
 @Component
 class WorkRows {
     static final Set<String> RATE_CLASSES = Arrays.stream(HourClass.values())
@@ -25,11 +28,12 @@ class WorkRows {
             .collect(Collectors.toSet());
 
     private static final String TASK = """
-            select t.id, t.job_id, t.task_kind_id as kind, t.name, t.quantity, coalesce(t.quantity_done, t.quantity) as done,
+            select t.id, t.job_id, k.id as kind, t.name, t.quantity, coalesce(t.quantity_done, t.quantity) as done,
                    case when t.unit = k.unit then k.unit_hours else t.starting_unit_hours end as rate,
                    t.estimated_minutes, t.state, t.done_on, t.assigned_to, s.occupied, s.out_of_square, s.stairs
             from task t
-            join task_kind k on k.id = t.task_kind_id
+            join task_kind o on o.id = t.task_kind_id
+            join task_kind k on k.id = coalesce(o.merged_into, o.id)
             join job j on j.id = t.job_id
             join site s on s.id = j.site_id
             """;
@@ -154,16 +158,27 @@ class WorkRows {
 
     List<PastRow> imported() {
         return jdbc.sql("""
-                        select p.id, p.past_import_id as batch, p.job, p.task_kind_id as kind, p.quantity, k.unit_hours as rate,
+                        select p.id, p.past_import_id as batch, p.job, k.id as kind, p.quantity, k.unit_hours as rate,
                                p.actual_minutes, p.started_on, p.done_on, p.person_id
-                        from past_task p join task_kind k on k.id = p.task_kind_id
+                        from past_task p
+                        join task_kind o on o.id = p.task_kind_id
+                        join task_kind k on k.id = coalesce(o.merged_into, o.id)
                         order by p.done_on, p.id""").query(PastRow.class).list();
     }
 
     List<RateRow> rates() {
-        return jdbc.sql("select id, unit_hours as rate from task_kind")
+        return jdbc.sql("select id, unit_hours as rate from task_kind where merged_into is null")
                 .query(RateRow.class)
                 .list();
+    }
+
+    /** Keys of what was done of a kind under its own name, a merged one too. */
+    Set<String> tasksOfKind(UUID kind) {
+        return jdbc.sql("select id::text from task where task_kind_id = :kind"
+                        + " union all select id::text from past_task where task_kind_id = :kind")
+                .param("kind", kind)
+                .query(String.class)
+                .set();
     }
 
     /**

@@ -2,6 +2,7 @@ package org.tallywright.catalog;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -51,7 +52,8 @@ public class PieceKinds {
 
     /**
      * The tasks that a piece of this kind and size asks for, in order of the work. A task whose measure needs a size
-     * that is not known yet is left out, and so is one whose task kind is out of use.
+     * that is not known yet is left out, and so is one whose task kind is out of use. A merged kind proposes the one that it
+     * is counted as, once.
      *
      * @param widthUnits in units of 3.125 micrometres, null or 0 where not known; likewise the other two
      * @param count how many alike
@@ -65,18 +67,18 @@ public class PieceKinds {
             int count) {
         List<PieceKindLine> lines = card(pieceKindId).lines();
         PieceGeometry piece = new PieceGeometry(widthUnits, heightUnits, depthUnits, count);
-        Map<UUID, TaskKindCard> kinds =
-                taskKinds.byId(lines.stream().map(PieceKindLine::taskKindId).toList());
-        List<Proposal> proposals = new ArrayList<>();
+        Map<UUID, TaskKindCard> kinds = taskKinds.countedAs(
+                lines.stream().map(PieceKindLine::taskKindId).toList());
+        Map<UUID, Proposal> proposals = new LinkedHashMap<>();
         for (PieceKindLine line : lines) {
             Optional.ofNullable(kinds.get(line.taskKindId()))
                     .filter(TaskKindCard::active)
                     .flatMap(kind -> line.quantity(piece, kind.unit())
                             .map(quantity ->
                                     new Proposal(kind.id(), quantity, kind.unit(), line.measure() == Measure.JOB)))
-                    .ifPresent(proposals::add);
+                    .ifPresent(one -> proposals.merge(one.taskKindId(), one, Proposal::and));
         }
-        return proposals;
+        return List.copyOf(proposals.values());
     }
 
     private List<PieceKindCard> cards(String where, Map<String, ?> values) {

@@ -10,4 +10,9 @@ import org.tallywright.shared.Unit;
  * @param unit the unit of the quantity, that of the task kind
  * @param wholeJob once for the job, not for this piece: leave it out where the job has such a task already
  */
-public record Proposal(UUID taskKindId, Quantity quantity, Unit unit, boolean wholeJob) {}
+public record Proposal(UUID taskKindId, Quantity quantity, Unit unit, boolean wholeJob) {
+    /** Two lines whose kinds are counted as one. */
+    Proposal and(Proposal other) {
+        return new Proposal(taskKindId, quantity.plus(other.quantity), unit, wholeJob && other.wholeJob);
+    }
+}

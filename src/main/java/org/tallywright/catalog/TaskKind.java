@@ -8,6 +8,7 @@ import jakarta.persistence.Id;
 import jakarta.persistence.JoinColumn;
 import jakarta.persistence.OrderBy;
 import jakarta.persistence.Version;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -41,6 +42,9 @@ class TaskKind {
     private String caution;
     private String cautionSource;
     private boolean active = true;
+    private @Nullable UUID mergedInto;
+    private @Nullable Instant mergedAt;
+    private @Nullable UUID mergedBy;
 
     @ElementCollection
     @CollectionTable(name = "task_kind_wait", joinColumns = @JoinColumn(name = "task_kind_id"))
@@ -117,5 +121,38 @@ class TaskKind {
 
     void use(boolean inUse) {
         active = inUse;
+    }
+
+    boolean isActive() {
+        return active;
+    }
+
+    @Nullable
+    UUID mergedInto() {
+        return mergedInto;
+    }
+
+    boolean isMerged() {
+        return mergedInto != null;
+    }
+
+    boolean isMergedInto(UUID other) {
+        return other.equals(mergedInto);
+    }
+
+    /** Counted as the other from now on, and out of use. */
+    void merge(UUID into, Instant at, UUID by) {
+        active = false;
+        mergedInto = into;
+        mergedAt = at;
+        mergedBy = by;
+    }
+
+    /** A kind of its own again, and in use. */
+    void part() {
+        active = true;
+        mergedInto = null;
+        mergedAt = null;
+        mergedBy = null;
     }
 }

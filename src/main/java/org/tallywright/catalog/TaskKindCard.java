@@ -1,5 +1,6 @@
 package org.tallywright.catalog;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -18,6 +19,7 @@ import org.tallywright.shared.UnitHours;
  * @param cautionSource the public source of the caution, or "common caution"
  * @param waits the touch wait first, the full cure second
  * @param before ids of the task kinds that come first, as an advice of order
+ * @param merge null for a kind of its own
  */
 public record TaskKindCard(
         UUID id,
@@ -38,10 +40,14 @@ public record TaskKindCard(
         boolean active,
         int version,
         List<KindWait> waits,
-        List<UUID> before) {
+        List<UUID> before,
+        @Nullable Merge merge) {
 
     public static final String NO_SOURCE = "common practice, no source";
     public static final String COMMON_CAUTION = "common caution";
+
+    /** @param into the task kind that this one is counted as, always one of its own */
+    public record Merge(UUID into, Instant at, UUID by) {}
 
     public boolean hasCaution() {
         return !caution.isEmpty();

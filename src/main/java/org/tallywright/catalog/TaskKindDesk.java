@@ -64,6 +64,7 @@ public class TaskKindDesk {
                 throw new Stale("task kind", differences(kept.content(), save));
             }
             SaveTaskKind before = kept.content();
+            checkMerge(kept, before, save);
             kept.rewrite(save);
             tell(before, save);
         }
@@ -75,9 +76,23 @@ public class TaskKindDesk {
         }
     }
 
+    private void checkMerge(TaskKind kept, SaveTaskKind before, SaveTaskKind now) {
+        if (kept.isMerged()) {
+            throw new Refused(TaskKindMerging.TAKE_APART_FIRST);
+        }
+        if (before.unit() != now.unit() && rows.existsByMergedInto(kept.id())) {
+            throw new Refused("unit", "Other kinds are counted as this one by this unit. Take them apart first.");
+        }
+    }
+
     public void use(UUID id, boolean inUse, UUID by) {
         trail.by(by);
-        rows.findById(id).orElseThrow(() -> new NotHere("task kind")).use(inUse);
+        turn.of(id);
+        TaskKind kept = rows.findById(id).orElseThrow(() -> new NotHere("task kind"));
+        if (kept.isMerged()) {
+            throw new Refused(TaskKindMerging.TAKE_APART_FIRST);
+        }
+        kept.use(inUse);
     }
 
     private void check(SaveTaskKind save) {

@@ -7,4 +7,6 @@ interface TaskKindRows extends ListCrudRepository<TaskKind, UUID> {
     boolean existsByNameIgnoreCaseAndIdNot(String name, UUID id);
 
     boolean existsByCode(String code);
+
+    boolean existsByMergedInto(UUID id);
 }

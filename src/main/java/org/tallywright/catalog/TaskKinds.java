@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -66,6 +67,24 @@ public class TaskKinds {
         return found;
     }
 
+    /** The kinds that each of the given ids counts as today: itself, or the one that it was merged into. */
+    public Map<UUID, TaskKindCard> countedAs(Collection<UUID> ids) {
+        Map<UUID, TaskKindCard> asked = byId(ids);
+        Map<UUID, TaskKindCard> targets = byId(asked.values().stream()
+                .map(TaskKindCard::merge)
+                .filter(Objects::nonNull)
+                .map(TaskKindCard.Merge::into)
+                .toList());
+        asked.replaceAll((id, card) ->
+                card.merge() == null ? card : targets.getOrDefault(card.merge().into(), card));
+        return asked;
+    }
+
+    /** The kinds that are counted as that one besides itself. */
+    public List<TaskKindCard> mergedInto(UUID id) {
+        return cards("where k.merged_into = :id", Map.of("id", id));
+    }
+
     private List<TaskKindCard> cards(String where, Map<String, ?> values) {
         boolean few = !where.isEmpty();
         String these = few ? "where task_kind_id in (select k.id from task_kind k " + where + ")" : "";
@@ -121,7 +140,16 @@ public class TaskKinds {
                 row.getBoolean("active"),
                 row.getInt("version"),
                 List.copyOf(waits.getOrDefault(id, List.of())),
-                List.copyOf(before.getOrDefault(id, List.of())));
+                List.copyOf(before.getOrDefault(id, List.of())),
+                merge(row));
+    }
+
+    private static TaskKindCard.@Nullable Merge merge(ResultSet row) throws SQLException {
+        UUID into = row.getObject("merged_into", UUID.class);
+        return into == null
+                ? null
+                : new TaskKindCard.Merge(
+                        into, row.getTimestamp("merged_at").toInstant(), row.getObject("merged_by", UUID.class));
     }
 
     private static @Nullable UnitHours hours(ResultSet row, String column) throws SQLException {

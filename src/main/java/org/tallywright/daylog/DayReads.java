@@ -3,7 +3,9 @@ package org.tallywright.daylog;
 import java.sql.Timestamp;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -92,11 +94,15 @@ public class DayReads {
         return habits.likely(person, date, now.isBefore(endOfDay) ? now : endOfDay);
     }
 
-    /** Names of the catalogue's task kinds. */
-    public List<String> kindNames() {
-        return jdbc.sql("select name from task_kind where active order by name")
-                .query(String.class)
-                .list();
+    /** Names of the catalogue's task kinds, each with itself; that of a merged kind with the one that it is counted as. */
+    public Map<String, String> kindNames() {
+        Map<String, String> names = new LinkedHashMap<>();
+        jdbc.sql("""
+                        select k.name as said, n.name as now from task_kind k
+                        join task_kind n on n.id = coalesce(k.merged_into, k.id) where n.active order by k.name""").query(row -> {
+            names.put(row.getString("said"), row.getString("now"));
+        });
+        return names;
     }
 
     /** Open tasks of running jobs, at most so many and one more when there are more. */

@@ -33,6 +33,15 @@ class KindFacts {
                 .optional();
     }
 
+    /** The kind that new work of that one is: itself, or the one that it was merged into. */
+    UUID countedAs(UUID kindId) {
+        return jdbc.sql("select coalesce(merged_into, id) from task_kind where id = ?")
+                .param(kindId)
+                .query(UUID.class)
+                .optional()
+                .orElse(kindId);
+    }
+
     List<KindWait> waits(UUID kindId) {
         return jdbc.sql("select position, what, minutes from task_kind_wait where task_kind_id = ? order by position")
                 .param(kindId)

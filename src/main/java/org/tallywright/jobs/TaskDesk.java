@@ -54,9 +54,11 @@ public class TaskDesk {
      * @param version null for a task that the page takes for new
      */
     @Transactional
-    public Task save(UUID jobId, UUID taskId, @Nullable Integer version, TaskDetails details, UUID by) {
+    public Task save(UUID jobId, UUID taskId, @Nullable Integer version, TaskDetails asked, UUID by) {
         Job job = gate.holdOpen(jobId, by);
         Task known = tasks.findById(taskId).orElse(null);
+        boolean keepsKind = known != null && known.details().taskKindId().equals(asked.taskKindId());
+        TaskDetails details = keepsKind ? asked : asked.ofKind(kinds.countedAs(asked.taskKindId()));
         if (known == null) {
             if (version != null) {
                 throw new NotHere("task");

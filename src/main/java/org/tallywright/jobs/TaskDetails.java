@@ -29,6 +29,10 @@ public record TaskDetails(
         return new TaskDetails(taskKindId, pieceId, null, "", quantity, null, null, null);
     }
 
+    TaskDetails ofKind(UUID other) {
+        return new TaskDetails(other, pieceId, stageId, name, quantity, unitHours, plannedOn, assignedTo);
+    }
+
     TaskDetails filledFrom(KindFacts.Kind kind) {
         return new TaskDetails(
                 taskKindId,

@@ -46,15 +46,16 @@ class PartQuantities implements TakenOff {
         Recipe recipe = recipes.of(piece.kindId()).recipe();
         Map<String, Amount> totals =
                 totals(piece, recipe, parts, desk.answered(pieceId).answers());
-        Map<String, TaskKindCard> kinds = new HashMap<>();
-        taskKinds.active().forEach(kind -> kinds.put(kind.code(), kind));
+        Map<String, TaskKindCard> kinds = kinds();
         Map<UUID, Quantity> quantities = new LinkedHashMap<>();
         for (Recipe.TaskRule rule : recipe.tasks()) {
             TaskKindCard kind = kinds.get(rule.code());
             if (kind != null) {
                 try {
-                    quantities.put(
-                            kind.id(), Measured.in(kind.unit(), rule.formula().value(totals), piece.count()));
+                    quantities.merge(
+                            kind.id(),
+                            Measured.in(kind.unit(), rule.formula().value(totals), piece.count()),
+                            Quantity::plus);
                 } catch (FormulaError | NotUnderstood cannot) {
                     // A size is missing, say: the rule of thumb of the catalogue stays for this one.
                     quantities.remove(kind.id());
@@ -62,6 +63,22 @@ class PartQuantities implements TakenOff {
             }
         }
         return quantities;
+    }
+
+    /** Those in use by code; the code of a merged kind leads to the one that it is counted as. */
+    private Map<String, TaskKindCard> kinds() {
+        List<TaskKindCard> all = taskKinds.all();
+        Map<UUID, TaskKindCard> inUse = new HashMap<>();
+        all.stream().filter(TaskKindCard::active).forEach(kind -> inUse.put(kind.id(), kind));
+        Map<String, TaskKindCard> kinds = new HashMap<>();
+        for (TaskKindCard kind : all) {
+            TaskKindCard.Merge merge = kind.merge();
+            TaskKindCard now = inUse.get(merge == null ? kind.id() : merge.into());
+            if (now != null) {
+                kinds.put(kind.code(), now);
+            }
+        }
+        return kinds;
     }
 
     /** Settings and totals of one piece by name. */

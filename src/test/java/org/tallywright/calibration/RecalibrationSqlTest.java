@@ -15,6 +15,7 @@ import org.tallywright.AppTest;
 import org.tallywright.catalog.SaveTaskKind;
 import org.tallywright.catalog.TaskKindCard;
 import org.tallywright.catalog.TaskKindDesk;
+import org.tallywright.catalog.TaskKindMerging;
 import org.tallywright.catalog.TaskKinds;
 import org.tallywright.jobs.JobDesk;
 import org.tallywright.jobs.JobRef;
@@ -54,6 +55,9 @@ class RecalibrationSqlTest {
 
     @Autowired
     TaskKindDesk desk;
+
+    @Autowired
+    TaskKindMerging merging;
 
     @Autowired
     JdbcClient jdbc;
@@ -176,6 +180,40 @@ class RecalibrationSqlTest {
         past.jobs(ada, 3, "1.5");
         edit(past.sanding(), "Sand fine", "0.1", ada);
         assertThat(rows.newest(9)).hasSize(1);
+    }
+
+    @Test
+    void twoKindsCountedAsOneAreLearntTogetherAndTakenApartAgain() {
+        SignedIn ada = people.owner();
+        UUID byHand = past.handSanding();
+        past.jobs(ada, 3, "1.5");
+        JobRef job = past.handSandingJob(ada, SamplePast.FIRST.plusMonths(4), "40", 600);
+        past.calibrated();
+        double alone = upperEnd();
+        assertThat(sanding().tasks()).isEqualTo(3);
+        merging.merge(byHand, kinds.card(byHand).version(), past.sanding(), ada.personId());
+        assertThat(rows.newest(1).get(0).why()).isEqualTo("\"Sand by hand\" counted as \"Sand to 150\"");
+        assertThat(sanding().tasks()).as("the one before holds").isEqualTo(3);
+        held.run();
+        assertThat(sanding().tasks()).isEqualTo(4);
+        assertThat(typical())
+                .as("10 h for 40 sf is learnt at the rate of sanding")
+                .isGreaterThan(alone);
+        assertThat(book.entries()).extracting(entry -> entry.kind().id()).doesNotContain(byHand);
+        assertThat(book.history(past.sanding()).merged())
+                .singleElement()
+                .satisfies(one -> assertThat(one.name() + " " + one.tasks() + " " + one.by())
+                        .isEqualTo("Sand by hand 1 Ada Fenn"));
+        assertThat(jdbc.sql("select distinct task_kind_id from task where job_id = ? and name = 'Sand by hand'")
+                        .param(job.id())
+                        .query(UUID.class)
+                        .list())
+                .as("what was logged stays as it was")
+                .containsExactly(byHand);
+        merging.part(byHand, ada.personId());
+        held.run();
+        assertThat(sanding().tasks()).isEqualTo(3);
+        assertThat(upperEnd()).isEqualTo(alone);
     }
 
     private void edit(UUID id, String name, String rate, SignedIn by) {

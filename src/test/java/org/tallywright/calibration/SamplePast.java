@@ -49,6 +49,19 @@ public class SamplePast {
         return jobs.kind("fit_panel", "Fit a panel", "Build", "panel", "1");
     }
 
+    /** The same work as {@link #sanding} under another name, at 0.2 h/sf. */
+    public UUID handSanding() {
+        return jobs.kind("hand_sand", "Sand by hand", "Finish", "sf", "0.2");
+    }
+
+    /** One finished task of that, on a job of its own. */
+    public JobRef handSandingJob(SignedIn by, LocalDate closed, String quantity, int minutes) {
+        JobRef job = jobs.running(by, "Bench of " + closed);
+        work(job, jobs.task(job, null, handSanding(), quantity, by), minutes, closed, "1", by);
+        close(job, closed);
+        return job;
+    }
+
     /** So many jobs a month apart, each taking that many times its estimate on every task. */
     public void jobs(SignedIn by, int count, String times) {
         for (int n = 0; n < count; n++) {
@@ -63,10 +76,14 @@ public class SamplePast {
         work(job, jobs.task(job, null, sanding(), "40", by), 240, closed, times, by);
         work(job, jobs.task(job, null, fitting(), "3", by), 180, closed, times, by);
         logged(job, null, "rework", 30, closed, by);
+        close(job, closed);
+        return job;
+    }
+
+    private void close(JobRef job, LocalDate closed) {
         jdbc.sql("update job set state = 'closed', closed_on = ?, accepted_on = ? where id = ?")
                 .params(closed, closed.minusDays(10), job.id())
                 .update();
-        return job;
     }
 
     private void work(JobRef job, UUID task, int estimated, LocalDate on, String times, SignedIn by) {

@@ -15,6 +15,7 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.tallywright.calibration.RateBook;
+import org.tallywright.catalog.TaskKindCard;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopClock;
 import org.tallywright.shared.UnitHours;
@@ -54,7 +55,9 @@ class RateController {
 
     @GetMapping("/{id}")
     String show(@PathVariable UUID id, SignedIn me, Model model) {
-        return page(book.history(id), me, null, model);
+        RateBook.KindHistory history = book.history(id);
+        TaskKindCard.Merge merge = history.entry().kind().merge();
+        return merge == null ? page(history, me, null, model) : "redirect:/rates/" + merge.into();
     }
 
     @PostMapping("/{id}/acceptance")
@@ -89,6 +92,7 @@ class RateController {
         model.addAttribute("trend", entry.trend() == null ? null : RateWords.trend(entry.trend()));
         model.addAttribute("plot", RatePlot.of(history));
         model.addAttribute("refusal", refusal);
+        model.addAttribute("merged", history.merged().stream().map(this::merged).toList());
         UnitHours typical = entry.typical();
         model.addAttribute(
                 "accepts",
@@ -97,6 +101,14 @@ class RateController {
                         && typical != null
                         && !typical.equals(entry.kind().unitHours()));
         return "calibration/rate";
+    }
+
+    private String merged(RateBook.Merged other) {
+        String since = ", counted here since " + DAY.format(clock.dateOf(other.at())) + " by " + other.by() + ".";
+        return other.tasks() == 0
+                ? "Also counts \"" + other.name() + "\"" + since + " This calibration has no finished task of it."
+                : "Also counts " + other.tasks() + (other.tasks() == 1 ? " task" : " tasks") + " of \"" + other.name()
+                        + "\"" + since;
     }
 
     /** One line on what stands behind the page. */

@@ -20,9 +20,14 @@ record PieceKindPage(PieceKindCard kind, List<Row> rows, boolean tried) {
     /**
      * One proposed task.
      *
+     * @param as the name of the kind that it is counted as, null for a kind of its own
      * @param quantity with its unit, or null where no sizes are tried or one it needs is missing
      */
-    record Row(TaskKindCard taskKind, String rule, @Nullable String quantity) {}
+    record Row(
+            TaskKindCard taskKind,
+            @Nullable String as,
+            String rule,
+            @Nullable String quantity) {}
 
     static PieceKindPage of(
             PieceKindCard kind,
@@ -30,8 +35,9 @@ record PieceKindPage(PieceKindCard kind, List<Row> rows, boolean tried) {
             TrySizes.@Nullable Read sizes,
             PieceKinds pieceKinds,
             ShopConventions shop) {
-        Map<UUID, TaskKindCard> kinds = taskKinds.byId(
-                kind.lines().stream().map(PieceKindLine::taskKindId).toList());
+        List<UUID> ids = kind.lines().stream().map(PieceKindLine::taskKindId).toList();
+        Map<UUID, TaskKindCard> kinds = taskKinds.byId(ids);
+        Map<UUID, TaskKindCard> counted = taskKinds.countedAs(ids);
         Map<UUID, Proposal> proposals = sizes == null
                 ? Map.of()
                 : pieceKinds.propose(kind.id(), sizes.width(), sizes.height(), sizes.depth(), sizes.count()).stream()
@@ -41,9 +47,12 @@ record PieceKindPage(PieceKindCard kind, List<Row> rows, boolean tried) {
             TaskKindCard taskKind = kinds.get(line.taskKindId());
             if (taskKind != null) {
                 FactorInUse factor = new FactorInUse(line.measure(), taskKind.unit(), shop.units());
-                Proposal proposal = proposals.get(taskKind.id());
+                TaskKindCard as = counted.getOrDefault(taskKind.id(), taskKind);
+                boolean added = !as.id().equals(taskKind.id()) && ids.contains(as.id());
+                Proposal proposal = added ? null : proposals.get(as.id());
                 rows.add(new Row(
                         taskKind,
+                        as.id().equals(taskKind.id()) ? null : as.name(),
                         factor.words(line),
                         proposal == null
                                 ? null

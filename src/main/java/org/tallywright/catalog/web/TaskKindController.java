@@ -19,10 +19,12 @@ import org.tallywright.catalog.StageCard;
 import org.tallywright.catalog.Stages;
 import org.tallywright.catalog.TaskKindCard;
 import org.tallywright.catalog.TaskKindDesk;
+import org.tallywright.catalog.TaskKindMerging;
 import org.tallywright.catalog.TaskKinds;
 import org.tallywright.shared.HourClass;
 import org.tallywright.shared.Ids;
 import org.tallywright.shared.Refused;
+import org.tallywright.shared.ShopClock;
 import org.tallywright.shared.Unit;
 import org.tallywright.web.Access;
 import org.tallywright.web.Flash;
@@ -39,12 +41,17 @@ import org.tallywright.web.SignedIn;
 class TaskKindController {
     private final TaskKinds taskKinds;
     private final TaskKindDesk desk;
+    private final TaskKindMerging merging;
     private final Stages stages;
+    private final ShopClock clock;
 
-    TaskKindController(TaskKinds taskKinds, TaskKindDesk desk, Stages stages) {
+    TaskKindController(
+            TaskKinds taskKinds, TaskKindDesk desk, TaskKindMerging merging, Stages stages, ShopClock clock) {
         this.taskKinds = taskKinds;
         this.desk = desk;
+        this.merging = merging;
         this.stages = stages;
+        this.clock = clock;
     }
 
     @GetMapping
@@ -53,6 +60,7 @@ class TaskKindController {
         Search search = Search.of(q, response);
         List<TaskKindCard> all = taskKinds.all();
         List<TaskKindCard> found = all.stream()
+                .filter(kind -> kind.merge() == null)
                 .filter(kind -> search.finds(kind.name() + " " + kind.stageName()))
                 .toList();
         model.addAttribute("tabs", CatalogTabs.at(CatalogTabs.TASK_KINDS));
@@ -72,8 +80,14 @@ class TaskKindController {
     @GetMapping("/{id}")
     @Access({Role.OWNER, Role.LEAD})
     String show(@PathVariable UUID id, Model model, SignedIn me) {
-        model.addAttribute("page", TaskKindPage.of(taskKinds.card(id), taskKinds.all()));
+        return page(id, me, "", FormErrors.none(), model);
+    }
+
+    private String page(UUID id, SignedIn me, String into, FormErrors errors, Model model) {
+        model.addAttribute("page", TaskKindPage.of(taskKinds.card(id), taskKinds.all(), clock));
         model.addAttribute("edits", me.is(Role.OWNER));
+        model.addAttribute("into", into);
+        model.addAttribute("errors", errors);
         return "catalog/task-kind";
     }
 
@@ -116,6 +130,38 @@ class TaskKindController {
     String bringBack(@PathVariable UUID id, SignedIn me, RedirectAttributes redirect) {
         desk.use(id, true, me.personId());
         Flash.done(redirect, "Back in use.");
+        return "redirect:/catalog/task-kinds/" + id;
+    }
+
+    /** Counts it as another kind from now on. */
+    @PostMapping("/{id}/merging")
+    String merge(
+            @PathVariable UUID id,
+            @RequestParam(required = false) @Nullable Integer version,
+            @RequestParam(defaultValue = "") String into,
+            SignedIn me,
+            Model model,
+            HttpServletResponse response,
+            RedirectAttributes redirect) {
+        FormReader read = new FormReader();
+        UUID other = read.field("into", () -> Picked.id(into));
+        if (other != null) {
+            try {
+                merging.merge(id, version, other, me.personId());
+                Flash.done(redirect, "Counted as one from now on. A new calibration is being made.");
+                return "redirect:/catalog/task-kinds/" + other;
+            } catch (Refused refused) {
+                read.refuse(refused);
+            }
+        }
+        response.setStatus(422);
+        return page(id, me, into, read.errors(), model);
+    }
+
+    @PostMapping("/{id}/parting")
+    String part(@PathVariable UUID id, SignedIn me, RedirectAttributes redirect) {
+        merging.part(id, me.personId());
+        Flash.done(redirect, "A kind of its own again, and in use. A new calibration is being made.");
         return "redirect:/catalog/task-kinds/" + id;
     }
 

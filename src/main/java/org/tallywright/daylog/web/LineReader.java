@@ -52,10 +52,13 @@ final class LineReader {
 
     private final List<Place> likely;
     private final List<Place> others;
-    private final Supplier<List<String>> kinds;
+    private final Supplier<Map<String, String>> kinds;
 
-    /** @param kinds names of the catalogue's task kinds, asked for only when no open task fits */
-    LineReader(List<Place> likely, List<Place> others, Supplier<List<String>> kinds) {
+    /**
+     * @param kinds names of the catalogue's task kinds, each with the name that it goes by now, asked for only when no open task
+     *     fits
+     */
+    LineReader(List<Place> likely, List<Place> others, Supplier<Map<String, String>> kinds) {
         this.likely = List.copyOf(likely);
         Set<Target> first = likely.stream().map(Place::target).collect(Collectors.toSet());
         this.others = others.stream().filter(p -> !first.contains(p.target())).toList();
@@ -96,6 +99,7 @@ final class LineReader {
     private Heard understood(DayLine.Part part) {
         String note = part.note() == null ? "" : part.note();
         List<Place> best = best(part, note);
+        best = best.isEmpty() ? underItsNewName(part.words()) : best;
         Place place = best.size() == 1 ? best.get(0) : null;
         HourClass given = part.hourClass();
         HourClass hourClass = given != null ? given : place != null ? place.usualClass() : HourClass.DIRECT;
@@ -119,7 +123,8 @@ final class LineReader {
             return heard.asking(best, "\"" + heard.typed() + "\" fits more than one. Which?");
         }
         String words = part.words().isEmpty() ? heard.note() + heard.reason() : part.words();
-        String kind = kind(words(words));
+        String said = kind(words(words));
+        String kind = said == null ? null : kinds.get().get(said);
         if (kind == null) {
             return heard.asking(List.of(), "Which task was \"" + heard.typed() + "\"?");
         }
@@ -134,13 +139,20 @@ final class LineReader {
                 "\"" + heard.typed() + "\" sounds like " + kind + ", which no open job has as a task. On which job?");
     }
 
+    /** The open tasks that bear the name which a merged kind is counted under now; none for any other kind. */
+    private List<Place> underItsNewName(String words) {
+        String said = kind(words(words));
+        String now = said == null ? null : kinds.get().get(said);
+        return now == null || now.equals(said) ? List.of() : fitting(words(now), List.of());
+    }
+
     /** The one kind of the catalogue that the words fit best, or null. */
     private @Nullable String kind(List<Word> wanted) {
         if (wanted.isEmpty()) {
             return null;
         }
         Map<String, Integer> found = new HashMap<>();
-        for (String name : kinds.get()) {
+        for (String name : kinds.get().keySet()) {
             List<String> stems = stems(name);
             int fit = wanted.stream().mapToInt(word -> Fit.in(stems, word)).sum();
             if (fit > 0) {
@@ -161,7 +173,10 @@ final class LineReader {
             // "travel 1h": a task whose usual class it is, if there is one; which of several is asked.
             return ofClass(part.hourClass());
         }
-        List<Word> aside = part.words().isEmpty() ? List.of() : words(note);
+        return fitting(wanted, part.words().isEmpty() ? List.of() : words(note));
+    }
+
+    private List<Place> fitting(List<Word> wanted, List<Word> aside) {
         List<Fit> fits = Stream.concat(
                         likely.stream().map(place -> Fit.of(place, wanted, aside, true)),
                         others.stream().map(place -> Fit.of(place, wanted, aside, false)))

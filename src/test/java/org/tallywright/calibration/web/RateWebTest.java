@@ -18,6 +18,7 @@ import org.springframework.test.web.servlet.MockMvc;
 import org.tallywright.AppTest;
 import org.tallywright.calibration.RateBook;
 import org.tallywright.calibration.SamplePast;
+import org.tallywright.catalog.TaskKindMerging;
 import org.tallywright.people.SamplePeople;
 import org.tallywright.shared.Ids;
 import org.tallywright.web.SignedIn;
@@ -35,6 +36,9 @@ class RateWebTest {
 
     @Autowired
     RateBook book;
+
+    @Autowired
+    TaskKindMerging merging;
 
     @Autowired
     JdbcClient jdbc;
@@ -65,6 +69,30 @@ class RateWebTest {
                 .andExpect(content().string(containsString("no clear change")))
                 .andExpect(content().string(containsString("Bookcase of 2026-03-02")))
                 .andExpect(content().string(containsString("the starting rate</button>")));
+    }
+
+    @Test
+    void saysWhatElseCountsHereAndLeadsThere() throws Exception {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 2, "1.5");
+        past.handSandingJob(ada, SamplePast.FIRST.plusMonths(4), "40", 600);
+        past.calibrated();
+        UUID byHand = past.handSanding();
+        merging.merge(byHand, 0, past.sanding(), ada.personId());
+        mvc.perform(get("/rates/" + past.sanding()).with(signedIn(ada)))
+                .andExpect(
+                        content()
+                                .string(
+                                        containsString(
+                                                "Also counts &quot;Sand by hand&quot;, counted here since 25 November 2026 by Ada Fenn. This calibration has no finished task of it.")));
+        past.calibrated();
+        mvc.perform(get("/rates/" + past.sanding()).with(signedIn(ada)))
+                .andExpect(
+                        content()
+                                .string(
+                                        containsString(
+                                                "Also counts 1 task of &quot;Sand by hand&quot;, counted here since 25 November 2026 by Ada Fenn.")));
+        mvc.perform(get("/rates/" + byHand).with(signedIn(ada))).andExpect(redirectedUrl("/rates/" + past.sanding()));
     }
 
     @Test

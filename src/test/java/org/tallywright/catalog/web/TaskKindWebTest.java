@@ -232,6 +232,33 @@ class TaskKindWebTest extends CatalogPages {
                 taskKind("rough_mill").toString());
     }
 
+    @Test
+    void countsAKindAsAnotherAndTakesItApart() throws Exception {
+        UUID block = Ids.next();
+        UUID pad = Ids.next();
+        send(block, "Sand with a block", "0.2").andExpect(status().is3xxRedirection());
+        send(pad, "Sand with a pad", "0.1").andExpect(status().is3xxRedirection());
+        see("/catalog/task-kinds/" + block)
+                .andExpect(content().string(containsString("Count it as another kind")))
+                .andExpect(content().string(containsString("Build: Sand with a pad")));
+        send("/catalog/task-kinds/" + block + "/merging", "version", "0", "into", "")
+                .andExpect(status().is(422))
+                .andExpect(content().string(containsString("Choose from the list.")));
+        send("/catalog/task-kinds/" + block + "/merging", "version", "0", "into", pad.toString())
+                .andExpect(redirectedUrl("/catalog/task-kinds/" + pad));
+        see("/catalog/task-kinds?q=sand with")
+                .andExpect(content().string(containsString("Sand with a pad")))
+                .andExpect(content().string(not(containsString("Sand with a block"))));
+        see("/catalog/task-kinds/" + pad)
+                .andExpect(content().string(containsString("Sand with a block")))
+                .andExpect(content().string(not(containsString("Count it as another kind"))));
+        see("/catalog/task-kinds/" + block)
+                .andExpect(content().string(containsString("Counted as</span>")))
+                .andExpect(content().string(not(containsString("/" + block + "/edit"))));
+        send("/catalog/task-kinds/" + block + "/parting").andExpect(redirectedUrl("/catalog/task-kinds/" + block));
+        see("/catalog/task-kinds/" + block).andExpect(content().string(containsString("/" + block + "/edit")));
+    }
+
     /** The kind as its form would send it, but for the given fields. */
     private ResultActions update(TaskKindCard kind, String... changed) throws Exception {
         List<String> fields = new java.util.ArrayList<>(List.of(

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.tallywright.Draw;
@@ -28,8 +29,10 @@ class LineGrammarPropertiesTest {
             task("Scribe filler", "26-011", "Pantry bookcase"),
             task("Install crown", "26-009", "Study shelving"),
             task("Varnish drawers", "26-009", "Study shelving"));
-    private static final LineReader READER =
-            new LineReader(TASKS.subList(0, 3), TASKS.subList(3, 6), () -> List.of("Finish sand", "Stain or dye"));
+    private static final LineReader READER = new LineReader(
+            TASKS.subList(0, 3),
+            TASKS.subList(3, 6),
+            () -> Map.of("Finish sand", "Finish sand", "Stain or dye", "Stain or dye"));
 
     private record Part(String text, Place place, int minutes, boolean rework) {}
 

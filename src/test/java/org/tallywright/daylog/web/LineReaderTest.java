@@ -3,6 +3,7 @@ package org.tallywright.daylog.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.tallywright.daylog.Place;
@@ -32,7 +33,8 @@ class LineReaderTest {
     private final LineReader reader = new LineReader(
             List.of(glue, sand, rail, travel),
             List.of(Place.ofShop(ShopAccount.MAINTENANCE), job),
-            () -> List.of("Stain or dye", "Finish sand"));
+            () -> Map.of(
+                    "Stain or dye", "Stain or dye", "Finish sand", "Finish sand", "Rub with a block", "Finish sand"));
 
     @Test
     void understandsTheLineOfTheSpecification() {
@@ -49,6 +51,13 @@ class LineReaderTest {
     }
 
     @Test
+    void leadsTheNameOfAMergedKindToTheOneItIsCountedAs() {
+        assertThat(reader.read("block rubbing 1h").get(0).place()).isEqualTo(sand);
+        LineReader without = new LineReader(List.of(), List.of(job), () -> Map.of("Rub with a block", "Finish sand"));
+        assertThat(without.read("block rubbing 1h").get(0).ask()).contains("sounds like Finish sand");
+    }
+
+    @Test
     void looksBeyondTheLikelyOnes() {
         assertThat(reader.read("maintenance 1h").get(0).place()).isEqualTo(Place.ofShop(ShopAccount.MAINTENANCE));
     }
@@ -56,7 +65,7 @@ class LineReaderTest {
     @Test
     void asksWhenTwoFitAlikeAndLetsTheJobDecide() {
         Place other = task("Finish sand", "26-011", "Pantry", HourClass.DIRECT);
-        LineReader two = new LineReader(List.of(sand, other), List.of(), List::of);
+        LineReader two = new LineReader(List.of(sand, other), List.of(), Map::of);
         var unclear = two.read("sanding 1h").get(0);
         assertThat(unclear.place()).isNull();
         assertThat(unclear.perhaps()).containsExactly(sand, other);
@@ -86,7 +95,7 @@ class LineReaderTest {
     @Test
     void theBetterFitWinsOverTheLikelierOne() {
         Place pantry = task("Finish sand", "26-011", "Pantry", HourClass.DIRECT);
-        LineReader two = new LineReader(List.of(sand), List.of(pantry), List::of);
+        LineReader two = new LineReader(List.of(sand), List.of(pantry), Map::of);
         assertThat(two.read("pantry sanding 1h").get(0).place()).isEqualTo(pantry);
         assertThat(two.read("sanding 1h").get(0).place()).isEqualTo(sand);
     }
