@@ -124,8 +124,9 @@ class CalibrationRows {
         jdbc.sql("update calibration set current = true where id = ?").param(id).update();
     }
 
+    /** The same data measured by another engine are another calibration. */
     String fingerprint(Past past) {
-        return sum(past.canonical());
+        return sum("engine " + Fitted.ENGINE + '\n' + past.canonical());
     }
 
     private static String sum(String text) {
@@ -135,6 +136,21 @@ class CalibrationRows {
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException(e);
         }
+    }
+
+    /** Whether any finished one was made by the engine of today. */
+    boolean hasOneOfThisEngine() {
+        return jdbc.sql(
+                        "select exists (select 1 from calibration where state = 'done' and (figures ->> 'engine')::int = ?)")
+                .param(Fitted.ENGINE)
+                .query(Boolean.class)
+                .single();
+    }
+
+    boolean hasAny() {
+        return jdbc.sql("select exists (select 1 from calibration where state = 'done')")
+                .query(Boolean.class)
+                .single();
     }
 
     Optional<UUID> current() {

@@ -30,7 +30,7 @@ import org.tallywright.calibration.engine.TaskForecast;
 record Fitted(
         @Nullable UUID id, Past past, Calibration model, HoursOnNoLine onNoLine, Map<String, Integer> jobsByKind) {
     /** Goes up when the same past would be judged in another way than before. */
-    static final int ENGINE = 1;
+    static final int ENGINE = 2;
 
     static final CalibrationSettings SETTINGS = CalibrationSettings.standard();
 

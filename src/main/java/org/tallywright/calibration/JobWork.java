@@ -53,7 +53,8 @@ final class JobWork {
                 task.rate().doubleValue(),
                 hours(task.id()),
                 Objects.requireNonNull(task.doneOn()),
-                task.conditions());
+                task.conditions(),
+                task.estimatedMinutes() > 0 ? task.estimatedMinutes() / 60.0 : null);
     }
 
     List<WorkerShare> shares(UUID task) {
@@ -74,7 +75,11 @@ final class JobWork {
     List<PastJob.Line> lines() {
         return tasks.stream()
                 .map(task -> new PastJob.Line(
-                        task.id().toString(), task.kind().toString(), task.planned(), task.conditions()))
+                        task.id().toString(),
+                        task.kind().toString(),
+                        task.planned(),
+                        task.rate().doubleValue(),
+                        task.conditions()))
                 .toList();
     }
 

@@ -16,9 +16,10 @@ import org.tallywright.calibration.engine.Calibration;
 import org.tallywright.calibration.engine.HoursOnNoLine;
 import org.tallywright.calibration.engine.JobForecast;
 import org.tallywright.calibration.engine.Observation;
+import org.tallywright.calibration.engine.PlannedTask;
 
 /**
- * Judges every finished job by what was known before it was accepted. A job whose own work and everything known before it are
+ * Judges every finished job by what was known before it was accepted, the starting rates of then among it. A job whose own work and everything known before it are
  * as they were when it was judged last keeps that judgement: closing one job asks for one forecast. In a shop of a thousand
  * finished tasks and more a fit serves until a fiftieth more is known, so a forecast may know a little less than it could.
  */
@@ -58,7 +59,8 @@ final class LookBack {
      * @return the oldest first
      */
     static List<Judged> record(Past past, Past before, List<Judged> judged, Consumer<String> step) {
-        return new LookBack(past, before, judged, step).all();
+        boolean sameRates = past.ratesBefore().equals(before.ratesBefore());
+        return new LookBack(past, sameRates ? before : Past.nothing(), judged, step).all();
     }
 
     /** The earliest close of a job that is not as it was, was not there, or is no longer there; the others' keys in {@code same}. */
@@ -114,7 +116,8 @@ final class LookBack {
     private Judged judge(PastJob job, Iterable<Judged> earlier) {
         Fitted then = before(job.knownBy(), earlier);
         Calibration model = job.imported() ? then.model().with(HoursOnNoLine.none()) : then.model();
-        JobForecast said = model.jobForecast(job.planned());
+        List<PlannedTask> planned = past.planned(job, job.knownBy());
+        JobForecast said = model.jobForecast(planned);
         return new Judged(
                 job.key(),
                 job.number(),
@@ -123,7 +126,7 @@ final class LookBack {
                 job.closedOn(),
                 then.past().jobs().size(),
                 then.past().tasks().size(),
-                job.estimate(),
+                planned.stream().mapToDouble(PlannedTask::estimateHours).sum(),
                 HoursRange.of(said.hours()),
                 said.unwidened().probabilityBelow(job.actual()),
                 job.actual(),
@@ -156,6 +159,7 @@ final class LookBack {
         int tasks = tasksBefore(day);
         return day.equals(fittedOn)
                 || (day.isAfter(fittedOn)
+                        && past.sameRates(fittedOn, day)
                         && tasks >= LARGE
                         && tasks <= MORE * last.past().tasks().size());
     }

@@ -42,17 +42,24 @@ record PastJob(
         atStages = atStages == null ? List.of() : List.copyOf(atStages);
     }
 
-    /** @param estimate person-hours at the starting rate */
-    record Line(String task, String kind, double estimate, Set<String> conditions) {
-        PlannedTask planned() {
-            return new PlannedTask(task, kind, List.of(), estimate, conditions);
+    /**
+     * @param estimate person-hours at the starting rate
+     * @param rate that starting rate, in person-hours per unit; null in one kept before it was
+     */
+    record Line(
+            String task,
+            String kind,
+            double estimate,
+            @Nullable Double rate,
+            Set<String> conditions) {
+        PlannedTask planned(Map<String, Past.Rebase> changed) {
+            Past.Rebase then = changed.get(kind);
+            double factor = then == null || rate == null || rate != then.now() ? 1 : then.factor();
+            return new PlannedTask(task, kind, List.of(), estimate * factor, conditions);
         }
     }
 
-    List<PlannedTask> planned() {
-        return lines.stream().map(Line::planned).toList();
-    }
-
+    /** At the starting rates of the calibration. */
     double estimate() {
         return lines.stream().mapToDouble(Line::estimate).sum();
     }

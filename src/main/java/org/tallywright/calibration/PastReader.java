@@ -19,6 +19,7 @@ import org.tallywright.calibration.WorkRows.PastRow;
 import org.tallywright.calibration.WorkRows.TaskRow;
 import org.tallywright.calibration.engine.Observation;
 import org.tallywright.calibration.engine.WorkerShare;
+import org.tallywright.shared.ShopClock;
 
 /** Puts the shop's finished work together: closed jobs, and what was imported; without the jobs somebody left out. */
 @Component
@@ -26,11 +27,13 @@ class PastReader {
     private final WorkRows rows;
     private final SaidRows said;
     private final JdbcClient jdbc;
+    private final ShopClock clock;
 
-    PastReader(WorkRows rows, SaidRows said, JdbcClient jdbc) {
+    PastReader(WorkRows rows, SaidRows said, JdbcClient jdbc, ShopClock clock) {
         this.rows = rows;
         this.said = said;
         this.jdbc = jdbc;
+        this.clock = clock;
     }
 
     @Transactional(readOnly = true)
@@ -50,7 +53,11 @@ class PastReader {
         jobs.sort(Comparator.comparing(PastJob::closedOn).thenComparing(PastJob::number));
         Map<UUID, Double> rates = new TreeMap<>();
         rows.rates().forEach(rate -> rates.put(rate.id(), rate.rate().doubleValue()));
-        return new Past(List.copyOf(tasks), List.copyOf(jobs), rates);
+        Map<UUID, List<RateBefore>> before = new TreeMap<>();
+        rows.ratesBefore()
+                .forEach(row -> before.computeIfAbsent(row.kind(), kind -> new ArrayList<>())
+                        .add(new RateBefore(row.rate().doubleValue(), clock.dateOf(row.until()))));
+        return new Past(List.copyOf(tasks), List.copyOf(jobs), rates, before);
     }
 
     Set<String> leftOut() {
@@ -113,7 +120,8 @@ class PastReader {
                 row.rate().doubleValue(),
                 row.actualMinutes() / 60.0,
                 row.doneOn(),
-                Set.of());
+                Set.of(),
+                row.estimatedMinutes() == null ? null : row.estimatedMinutes() / 60.0);
     }
 
     private static PastJob job(String key, List<PastRow> rows) {
@@ -137,6 +145,7 @@ class PastReader {
                                 row.id().toString(),
                                 row.kind().toString(),
                                 row.quantity().multiply(row.rate()).doubleValue(),
+                                row.rate().doubleValue(),
                                 Set.of()))
                         .toList(),
                 rows.stream().mapToInt(PastRow::actualMinutes).sum() / 60.0,

@@ -75,7 +75,7 @@ public class Recalibration {
 
     /**
      * Takes up what was left at the last stop; a shop with finished jobs and no calibration gets its first, one whose kept
-     * forecasts were never judged has them judged.
+     * forecasts were never judged has them judged, and one whose calibrations are all of an older program gets one of this.
      */
     @EventListener(ApplicationReadyEvent.class)
     void start() {
@@ -95,6 +95,9 @@ public class Recalibration {
                     .update();
             if (first) {
                 rows.ask("First calibration of this shop", clock.now());
+            }
+            if (rows.hasAny() && !rows.hasOneOfThisEngine()) {
+                rows.ask("The program was renewed and works some things out in another way", clock.now());
             }
             if (unjudged) {
                 rows.ask("Forecasts kept with bids are judged from now on", clock.now());

@@ -3,6 +3,7 @@ package org.tallywright.calibration;
 import java.math.BigDecimal;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.Collection;
@@ -127,6 +128,7 @@ class WorkRows {
             UUID kind,
             BigDecimal quantity,
             BigDecimal rate,
+            @Nullable Integer estimatedMinutes,
             int actualMinutes,
             @Nullable LocalDate startedOn,
             LocalDate doneOn,
@@ -159,7 +161,7 @@ class WorkRows {
     List<PastRow> imported() {
         return jdbc.sql("""
                         select p.id, p.past_import_id as batch, p.job, k.id as kind, p.quantity, k.unit_hours as rate,
-                               p.actual_minutes, p.started_on, p.done_on, p.person_id
+                               p.estimated_minutes, p.actual_minutes, p.started_on, p.done_on, p.person_id
                         from past_task p
                         join task_kind o on o.id = p.task_kind_id
                         join task_kind k on k.id = coalesce(o.merged_into, o.id)
@@ -170,6 +172,17 @@ class WorkRows {
         return jdbc.sql("select id, unit_hours as rate from task_kind where merged_into is null")
                 .query(RateRow.class)
                 .list();
+    }
+
+    record EarlierRow(UUID kind, BigDecimal rate, Instant until) {}
+
+    /** Starting rates that were changed since, in the unit of today, the oldest first. */
+    List<EarlierRow> ratesBefore() {
+        return jdbc.sql("""
+                        select b.task_kind_id as kind, b.unit_hours as rate, b.until_at as until
+                        from starting_rate_before b
+                        join task_kind k on k.id = b.task_kind_id and k.unit = b.unit and k.merged_into is null
+                        order by b.until_at""").query(EarlierRow.class).list();
     }
 
     /** Keys of what was done of a kind under its own name, a merged one too. */

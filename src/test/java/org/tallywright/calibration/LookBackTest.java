@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
@@ -33,7 +34,7 @@ class LookBackTest {
                 double actual = estimate * Math.exp(0.1 + 0.4 * random.nextGaussian());
                 actual = n == jobs - 1 ? actual * lastTakes : actual;
                 String key = "t" + n + "." + t;
-                lines.add(new PastJob.Line(key, kind, estimate, Set.of()));
+                lines.add(new PastJob.Line(key, kind, estimate, 1.0, Set.of()));
                 tasks.add(new Observation(
                         key,
                         "j" + n,
@@ -61,7 +62,7 @@ class LookBackTest {
                     null,
                     List.of()));
         }
-        return new Past(tasks, all, Map.of());
+        return new Past(tasks, all, Map.of(), Map.of());
     }
 
     private static List<Judged> full(Past past) {
@@ -108,6 +109,71 @@ class LookBackTest {
         Past before = shop(12, 1);
         Past now = shop(12, 2);
         assertThat(after(now, before)).isEqualTo(full(now)).isNotEqualTo(full(before));
+    }
+
+    /** What the shop was on a day, measured against starting rates of 1 until then and of 2 since. */
+    private static Past doubled(Past past, LocalDate day) {
+        Map<UUID, Double> rates = new HashMap<>();
+        Map<UUID, List<RateBefore>> before = new HashMap<>();
+        for (UUID kind : KINDS) {
+            rates.put(kind, 2.0);
+            before.put(kind, List.of(new RateBefore(1, day)));
+        }
+        return new Past(
+                past.tasks().stream().map(task -> task.rebased(2)).toList(),
+                past.jobs().stream().map(LookBackTest::twiceTheEstimate).toList(),
+                rates,
+                before);
+    }
+
+    private static PastJob twiceTheEstimate(PastJob job) {
+        return new PastJob(
+                job.key(),
+                job.number(),
+                job.title(),
+                job.imported(),
+                job.knownBy(),
+                job.closedOn(),
+                job.lines().stream()
+                        .map(line ->
+                                new PastJob.Line(line.task(), line.kind(), 2 * line.estimate(), 2.0, line.conditions()))
+                        .toList(),
+                job.lineHours(),
+                job.otherHours(),
+                job.bidHours(),
+                job.labourRate(),
+                job.atBid(),
+                job.atStages());
+    }
+
+    @Test
+    void aJobIsJudgedByTheStartingRatesOfItsDay() {
+        Past then = shop(12, 1);
+        LocalDate day = then.jobs().get(8).knownBy();
+        List<Judged> old = full(then);
+        List<Judged> now = full(doubled(then, day));
+        for (int n = 0; n < 12; n++) {
+            boolean before = n <= 8;
+            assertThat(now.get(n).estimate())
+                    .as("job %d", n)
+                    .isEqualTo(old.get(n).estimate() * (before ? 1 : 2));
+            if (before) {
+                assertThat(now.get(n).hours()).isEqualTo(old.get(n).hours());
+            } else {
+                assertThat(now.get(n).hours()).isNotEqualTo(old.get(n).hours());
+            }
+        }
+        assertThat(after(doubled(then, day), then)).isEqualTo(now);
+    }
+
+    @Test
+    void aTaskWhoseUnitWasChangedKeepsItsRate() {
+        Past past = doubled(shop(3, 1), LocalDate.of(2030, 1, 1));
+        Observation odd = past.tasks().get(0).rebased(3);
+        Past with = new Past(List.of(odd), past.jobs(), past.rates(), past.ratesBefore());
+        assertThat(with.before(LocalDate.of(2029, 1, 1)).tasks()).containsExactly(odd);
+        assertThat(past.before(LocalDate.of(2029, 1, 1)).tasks().get(0).startingUnitHours())
+                .isEqualTo(1);
     }
 
     /** Many jobs of few tasks: beyond a thousand tasks a fit serves for a while, and never knows what came later. */

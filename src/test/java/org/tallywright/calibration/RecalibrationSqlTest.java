@@ -23,6 +23,7 @@ import org.tallywright.people.SamplePeople;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.UnitHours;
 import org.tallywright.web.SignedIn;
+import tools.jackson.databind.json.JsonMapper;
 
 @AppTest
 class RecalibrationSqlTest {
@@ -61,6 +62,9 @@ class RecalibrationSqlTest {
 
     @Autowired
     JdbcClient jdbc;
+
+    @Autowired
+    JsonMapper json;
 
     private RateBook.Entry sanding() {
         return book.history(past.sanding()).entry();
@@ -175,6 +179,67 @@ class RecalibrationSqlTest {
     }
 
     @Test
+    void lookingBackAFinishedJobIsMeasuredAgainstTheRateOfItsDay() {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 4, "1.5");
+        List<Judged> before = record();
+        edit(past.sanding(), "Sand to 150", "0.2", ada);
+        held.run();
+        assertThat(sanding().kind().unitHours()).isEqualTo(UnitHours.of("0.2"));
+        assertThat(record()).extracting(Judged::estimate).containsOnly(7.0);
+        assertThat(record())
+                .extracting(Judged::hours)
+                .isEqualTo(before.stream().map(Judged::hours).toList());
+        assertThat(jdbc.sql("select unit || ' ' || unit_hours || ' ' || until_at from starting_rate_before")
+                        .query(String.class)
+                        .single())
+                .startsWith("sf 0.10000 2026-11-25");
+    }
+
+    private List<Judged> record() {
+        return rows.kept(rows.current().orElseThrow()).orElseThrow().record();
+    }
+
+    @Test
+    void aNewEngineMakesOneNewCalibrationOfTheSameData() {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 3, "1.2");
+        recalibration.start();
+        held.run();
+        assertThat(rows.newest(9)).hasSize(1);
+        jdbc.sql("update calibration set figures = jsonb_set(figures, '{engine}', '1'), fingerprint = 'of the old one'")
+                .update();
+        recalibration.start();
+        held.run();
+        recalibration.start();
+        held.run();
+        assertThat(rows.newest(9))
+                .extracting(CalibrationRows.Row::why)
+                .containsExactly("The program was renewed and works some things out in another way", "asked by a test");
+        assertThat(rows.fingerprint(reader.read()))
+                .isEqualTo(rows.newest(1).get(0).fingerprint());
+    }
+
+    @Test
+    void whatWasKeptByAnOlderProgramCanStillBeReadAndUsed() {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 3, "1.2");
+        CalibrationRows.Kept kept = rows.kept(rows.current().orElseThrow()).orElseThrow();
+        String old = json.writeValueAsString(kept.past())
+                .replaceAll(",\"ratesBefore\":\\{}", "")
+                .replaceAll(",\"shownHours\":[^,}]*", "")
+                .replaceAll(",\"rate\":[^,}]*", "");
+        assertThat(old).doesNotContain("ratesBefore", "shownHours", "\"rate\"");
+        jdbc.sql("update calibration set past = ?::jsonb, past_packed = null")
+                .param(old)
+                .update();
+        Past read = rows.kept(kept.row().id()).orElseThrow().past();
+        assertThat(read.tasks()).hasSameSizeAs(kept.past().tasks());
+        assertThat(read.ratesBefore()).isEmpty();
+        assertThat(sanding().tasks()).isEqualTo(3);
+    }
+
+    @Test
     void anotherNameAsksForNothing() {
         SignedIn ada = people.owner();
         past.jobs(ada, 3, "1.5");
@@ -196,7 +261,7 @@ class RecalibrationSqlTest {
         assertThat(sanding().tasks()).as("the one before holds").isEqualTo(3);
         held.run();
         assertThat(sanding().tasks()).isEqualTo(4);
-        assertThat(typical())
+        assertThat(upperEnd())
                 .as("10 h for 40 sf is learnt at the rate of sanding")
                 .isGreaterThan(alone);
         assertThat(book.entries()).extracting(entry -> entry.kind().id()).doesNotContain(byHand);

@@ -4,7 +4,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import org.tallywright.bench.Figures;
 import org.tallywright.calibration.engine.Calibration;
 import org.tallywright.calibration.engine.Distribution;
@@ -16,8 +15,8 @@ import org.tallywright.calibration.engine.SelfCalibration;
 
 /**
  * Jobs of 8 and more tasks at the first finished task with 25, 50 and 75 % of the estimated hours done, forecast by the
- * engine's standard settings and corrected by the forecasts at the same stage of jobs finished
- * before that day.
+ * engine's standard settings and corrected as in the product, by the forecasts at all three stages of jobs finished before that
+ * day.
  */
 final class RunningJobs {
 
@@ -47,44 +46,67 @@ final class RunningJobs {
         }
     }
 
-    private record Ended(LocalDate end, double probability) {}
+    /** What came of a forecast, on the day the job ended. */
+    private record Ended(LocalDate end, PastForecast forecast) {}
+
+    /** A job at a stage with the fit of its quarter; empty before the burn-in is over. */
+    private record Asked(int percent, Status status, Calibration fit) {}
 
     static Figures measure(PastTasks past, QuarterlyFits fits) {
+        List<Asked> asked = new ArrayList<>();
+        for (int percent : new int[] {25, 50, 75}) {
+            for (Status status : statuses(past, percent / 100.0)) {
+                fits.on(status.day()).ifPresent(fit -> asked.add(new Asked(percent, status, fit)));
+            }
+        }
+        List<Ended> ended = asked.stream()
+                .map(RunningJobs::ended)
+                .sorted(Comparator.comparing(Ended::end))
+                .toList();
         Figures figures = new Figures();
         Figures coverage = new Figures();
         for (int percent : new int[] {25, 50, 75}) {
-            stage(past, fits, percent, figures, coverage);
+            stage(
+                    percent,
+                    asked.stream().filter(one -> one.percent() == percent).toList(),
+                    ended,
+                    figures,
+                    coverage);
         }
         return figures.addAll(coverage);
     }
 
-    private static void stage(PastTasks past, QuarterlyFits fits, int percent, Figures figures, Figures coverage) {
+    /** A forecast before correction needs no record. */
+    private static Ended ended(Asked asked) {
+        Status status = asked.status();
+        double left = status.actual(status.open());
+        return new Ended(
+                status.end(),
+                PastForecast.running(
+                        asked.percent() / 100.0,
+                        asked.fit().runningForecast(status.job()).unwidenedRemaining(),
+                        left));
+    }
+
+    private static void stage(int percent, List<Asked> asked, List<Ended> ended, Figures figures, Figures coverage) {
         Score score = new Score(3);
-        List<Ended> ended = new ArrayList<>();
         double error = 0;
         double byIndex = 0;
         double restAsPlanned = 0;
-        for (Status status : statuses(past, percent / 100.0)) {
-            Optional<Calibration> fit = fits.on(status.day());
-            if (fit.isEmpty()) {
-                continue;
-            }
+        for (Asked one : asked) {
+            Status status = one.status();
             SelfCalibration record = SelfCalibration.from(ended.stream()
                     .filter(job -> job.end().isBefore(status.day()))
-                    .sorted(Comparator.comparing(Ended::end))
-                    .map(job ->
-                            new PastForecast(PastForecast.Stage.of(status.job().shareDone()), job.probability()))
+                    .map(Ended::forecast)
                     .toList());
-            RunningForecast forecast = fit.get().with(record).runningForecast(status.job());
+            RunningForecast forecast = one.fit().with(record).runningForecast(status.job());
             double actual = status.actual(status.done()) + status.actual(status.open());
             double budget = status.estimate(status.done()) + status.estimate(status.open());
-            double left = status.actual(status.open());
             Distribution end = forecast.atCompletion();
             score.add(end, budget, actual);
             error += Math.abs(end.median() / actual - 1);
             byIndex += Math.abs(budget * status.actual(status.done()) / status.estimate(status.done()) / actual - 1);
             restAsPlanned += Math.abs((status.actual(status.done()) + status.estimate(status.open())) / actual - 1);
-            ended.add(new Ended(status.end(), forecast.unwidenedRemaining().probabilityBelow(left)));
         }
         figures.add("inprogress_mape_" + percent, error / score.count(), "share");
         coverage.add("inprogress_central80_" + percent, score.central80(), "share")

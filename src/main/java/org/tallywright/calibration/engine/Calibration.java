@@ -189,7 +189,7 @@ public final class Calibration {
         }
         double share = job.shareDone();
         Distribution unwidened = Distribution.ofDraws(remaining);
-        Distribution left = record.corrected(PastForecast.Stage.of(share), unwidened);
+        Distribution left = record.corrected(share, unwidened);
         return new RunningForecast(
                 left.plus(job.hoursSoFar()),
                 left,
@@ -284,11 +284,11 @@ public final class Calibration {
         return base.kindEffect(kind);
     }
 
-    /** For each person how often actual hours equal the estimate, in alphabetical order. */
+    /** For each person how often actual hours equal the estimate that was shown, in alphabetical order. */
     public List<CopiedHours> copiedHours() {
         Map<String, int[]> counts = new TreeMap<>();
         for (Observation task : learnt.tasks()) {
-            boolean equal = Math.abs(task.actualHours() - task.estimateHours()) < HALF_A_MINUTE;
+            boolean equal = Math.abs(task.actualHours() - task.shownEstimate()) < HALF_A_MINUTE;
             for (WorkerShare part : task.workers()) {
                 int[] count = counts.computeIfAbsent(part.worker(), worker -> new int[2]);
                 count[0]++;

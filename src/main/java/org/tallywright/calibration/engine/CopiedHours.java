@@ -1,7 +1,7 @@
 package org.tallywright.calibration.engine;
 
 /**
- * How often a person's actual hours equal the estimate to the minute.
+ * How often a person's actual hours equal the estimate that was shown, to the minute.
  *
  * @param worker the person
  * @param tasks finished tasks the person worked on

@@ -3,6 +3,7 @@ package org.tallywright.calibration.engine;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A finished task of the past, as the engine learns from it.
@@ -18,6 +19,7 @@ import java.util.Set;
  *     hour classes are kept out of the rate (see {@link HoursOnNoLine})
  * @param done the day it was finished
  * @param conditions site conditions that held, such as "occupied home"
+ * @param shownHours the estimate that stood beside the task while it was worked on; null where none was kept
  */
 public record Observation(
         String task,
@@ -28,11 +30,26 @@ public record Observation(
         double startingUnitHours,
         double actualHours,
         LocalDate done,
-        Set<String> conditions) {
+        Set<String> conditions,
+        @Nullable Double shownHours) {
 
     public Observation {
         workers = List.copyOf(workers);
         conditions = Set.copyOf(conditions);
+    }
+
+    /** Without an estimate of its own: what was shown is quantity x starting rate. */
+    public Observation(
+            String task,
+            String job,
+            String kind,
+            List<WorkerShare> workers,
+            double quantity,
+            double startingUnitHours,
+            double actualHours,
+            LocalDate done,
+            Set<String> conditions) {
+        this(task, job, kind, workers, quantity, startingUnitHours, actualHours, done, conditions, null);
     }
 
     /** Estimated person-hours at the starting rate. */
@@ -40,14 +57,29 @@ public record Observation(
         return quantity * startingUnitHours;
     }
 
+    /** Person-hours that the people saw as the estimate. */
+    double shownEstimate() {
+        return shownHours == null ? estimateHours() : shownHours;
+    }
+
     /** The same past under another starting rate: used when a calibrated rate becomes the new starting rate. */
     public Observation rebased(double factor) {
         return new Observation(
-                task, job, kind, workers, quantity, startingUnitHours * factor, actualHours, done, conditions);
+                task,
+                job,
+                kind,
+                workers,
+                quantity,
+                startingUnitHours * factor,
+                actualHours,
+                done,
+                conditions,
+                shownHours);
     }
 
     /** The same past under another kind: used when two kinds are merged. */
     public Observation ofKind(String other) {
-        return new Observation(task, job, other, workers, quantity, startingUnitHours, actualHours, done, conditions);
+        return new Observation(
+                task, job, other, workers, quantity, startingUnitHours, actualHours, done, conditions, shownHours);
     }
 }

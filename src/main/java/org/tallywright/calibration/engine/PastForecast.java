@@ -8,7 +8,7 @@ package org.tallywright.calibration.engine;
  */
 public record PastForecast(Stage stage, double probability) {
 
-    /** How far a job was when it was forecast. */
+    /** How far a job was when it was forecast, in quarters; the order is that of the quarters. */
     public enum Stage {
         AT_BID,
         QUARTER_DONE,

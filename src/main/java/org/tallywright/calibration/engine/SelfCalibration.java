@@ -15,6 +15,9 @@ import org.tallywright.calibration.engine.model.NormalTable;
  *   hours -> e^(d s) median x (hours/median)^c,   s = (ln q.9 - ln q.1)/2.563, separately for each stage of a job
  * </pre>
  *
+ * <p>Between the stages at 0, 25, 50 and 75 % done, d and c are on a straight line from one to the next, so that no finished
+ * task makes a jump; beyond 75 % they stay.
+ *
  * <p>m = number of finished jobs with a forecast at that stage; c is a pure number of 1 or more, d a number of sds. At bid time
  * d = 0. L is how much better, in nats, N(d', 1) foretold each z than N(0, 1) did: a shift of the shop's own past must have
  * paid for itself, against odds of e^2 (about 7) to 1, before it is trusted. m = 0: nothing changes; few: ten pseudo-jobs hold c near 1
@@ -85,7 +88,20 @@ public final class SelfCalibration {
         return corrections.getOrDefault(stage, NONE).shift();
     }
 
-    Distribution corrected(PastForecast.Stage stage, Distribution hours) {
-        return hours.moved(shift(stage)).widened(factor(stage));
+    /** Hours still to come of a job with that share of its estimated hours done. */
+    Distribution corrected(double shareDone, Distribution hours) {
+        Correction here = at(shareDone);
+        return hours.moved(here.shift()).widened(here.factor());
+    }
+
+    private Correction at(double shareDone) {
+        PastForecast.Stage[] stages = PastForecast.Stage.values();
+        double place = Math.max(0, Math.min(stages.length - 1.0, shareDone * stages.length));
+        int from = (int) Math.min(stages.length - 2.0, place);
+        double beyond = place - from;
+        PastForecast.Stage one = stages[from];
+        PastForecast.Stage next = stages[from + 1];
+        return new Correction(
+                (1 - beyond) * shift(one) + beyond * shift(next), (1 - beyond) * factor(one) + beyond * factor(next));
     }
 }

@@ -9,6 +9,7 @@ import static org.tallywright.calibration.engine.SampleShop.task;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
@@ -80,6 +81,23 @@ class OddHistoryTest {
                 .matches(CopiedHours::suspicious)
                 .isEqualTo(new CopiedHours("w0", 60, 60));
         assertThat(fit(shop(60, 3, 1, 5)).copiedHours()).noneMatch(CopiedHours::suspicious);
+    }
+
+    /** Bid at a rate of its own: the people saw 3 h where the starting rate says 2. */
+    @Test
+    void copiedIsWhatEqualsTheEstimateThatWasShown() {
+        assertThat(fit(shown(3, 2)).copiedHours()).noneMatch(CopiedHours::suspicious);
+        assertThat(fit(shown(3, 3)).copiedHours())
+                .singleElement()
+                .matches(CopiedHours::suspicious)
+                .isEqualTo(new CopiedHours("w0", 8, 8));
+    }
+
+    private static List<Observation> shown(double shown, double took) {
+        return IntStream.range(0, 8)
+                .mapToObj(i -> new Observation(
+                        "t" + i, "j" + i, "k0", WorkerShare.alone("w0"), 2, 1, took, SampleShop.DAY, Set.of(), shown))
+                .toList();
     }
 
     @Test

@@ -69,6 +69,49 @@ class TrackRecordTest {
         assertThat(after.unwidenedRemaining()).isEqualTo(before);
     }
 
+    /** A hundred tasks of an hour: each finished one is a hundredth. */
+    @Test
+    void theCorrectionOfARunningJobGrowsWithTheShareDoneAndNeverJumps() {
+        List<PastForecast> past = new ArrayList<>();
+        for (int n = 0; n < 30; n++) {
+            past.add(new PastForecast(PastForecast.Stage.QUARTER_DONE, n % 2 == 0 ? 0.001 : 0.999));
+            past.add(new PastForecast(PastForecast.Stage.HALF_DONE, n % 3 == 0 ? 0.2 : 0.02));
+            past.add(new PastForecast(PastForecast.Stage.THREE_QUARTERS_DONE, 0.98));
+        }
+        Calibration corrected = shop.with(SelfCalibration.from(past));
+        SelfCalibration record = corrected.record();
+        double before = 1;
+        for (int done = 0; done < 100; done++) {
+            RunningForecast said = corrected.runningForecast(hundred(done));
+            double width = width(said.remaining()) / width(said.unwidenedRemaining());
+            assertThat(width).as("%d %% done", done).isCloseTo(before, within(0.08));
+            before = width;
+            if (done % 25 == 0) {
+                PastForecast.Stage stage = PastForecast.Stage.of(done / 100.0);
+                assertThat(width).isCloseTo(record.factor(stage), within(1e-6));
+            }
+        }
+        assertThat(before).isCloseTo(record.factor(PastForecast.Stage.THREE_QUARTERS_DONE), within(1e-6));
+        assertThat(record.factor(PastForecast.Stage.QUARTER_DONE)).isGreaterThan(2);
+    }
+
+    private static double width(Distribution hours) {
+        return Math.log(hours.high80() / hours.low80());
+    }
+
+    private static RunningJob hundred(int done) {
+        List<Observation> finished = new ArrayList<>();
+        List<RunningTask> open = new ArrayList<>();
+        for (int n = 0; n < 100; n++) {
+            if (n < done) {
+                finished.add(SampleShop.task("t" + n, "now", "k0", "w0", 1, 1.1));
+            } else {
+                open.add(new RunningTask(PlannedTask.of("t" + n, "k1", 1), 0));
+            }
+        }
+        return new RunningJob("now", finished, open, 0);
+    }
+
     @Test
     void aShiftThatCameAndWentIsNotTrusted() {
         List<PastForecast> swings = new ArrayList<>();
