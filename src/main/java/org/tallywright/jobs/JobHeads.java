@@ -46,7 +46,7 @@ public class JobHeads {
     }
 
     /**
-     * @param tab the key of the page's own tab: job, hours, materials, estimate, review, sharing
+     * @param tab the key of the page's own tab: job, hours, materials, photos, estimate, review, sharing
      * @throws org.tallywright.shared.NotHere for a number that no job has
      */
     @Transactional(readOnly = true)
@@ -185,6 +185,9 @@ public class JobHeads {
         tabs.add(tab("job", base, current));
         tabs.add(tab("hours", base + "/hours", current));
         tabs.add(tab("materials", base + "/materials", current));
+        if (!me.is(Role.BOOKKEEPER)) {
+            tabs.add(tab("photos", base + "/photos", current));
+        }
         if (me.seesEstimates()) {
             tabs.add(tab("estimate", base + "/estimate", current));
             tabs.add(tab("forecast", base + "/forecast", current));

@@ -45,6 +45,10 @@ final class Growth {
             }) {
                 copies(table, "job_id = '" + job + "'", "'id', gen_random_uuid()");
             }
+            copies(
+                    "photo",
+                    "job_id = '" + job + "'",
+                    "'id', gen_random_uuid(), 'original_hash', '\\x' || encode(sha256((t.id || ' ' || n)::bytea), 'hex')");
             copies("time_entry", "job_id = '" + job + "' and starts_at is null", "'id', gen_random_uuid()");
             copies(
                     "job",

@@ -81,7 +81,8 @@ class MainPagesQueryCountTest {
         String job = "/jobs/" + shop.one("select number from job where id = ?", shop.job());
         Map<String, List<String>> counts = new LinkedHashMap<>();
         for (Reader reader : List.of(Reader.OWNER, Reader.HELPER)) {
-            for (String page : List.of("/", "/jobs", job, job + "/hours", job + "/materials", "/hours")) {
+            for (String page :
+                    List.of("/", "/jobs", job, job + "/hours", job + "/materials", job + "/photos", "/hours")) {
                 count(shop, reader, page, counts);
             }
         }

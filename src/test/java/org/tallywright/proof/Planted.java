@@ -5,6 +5,7 @@ import static org.tallywright.proof.Reader.HELPER;
 import static org.tallywright.proof.Reader.LEAD;
 import static org.tallywright.proof.Reader.STRANGER;
 
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
@@ -37,6 +38,8 @@ record Planted(String what, Pattern spellings, Set<Reader> hiddenFrom, boolean o
             phrase("the job's internal note", "Ogre keeps the change", HELPER, BOOKKEEPER, STRANGER),
             phrase("a client's internal note", "Ogre pays late", HELPER, BOOKKEEPER, STRANGER),
             phrase("another's note on an entry", "Ogre bent a chisel", HELPER, BOOKKEEPER, STRANGER),
+            phrase("the caption of a photo", "Ogre at the saw", BOOKKEEPER, STRANGER),
+            phrase("the caption of a photo for the client", "Ogre's door is hung|Ogre&#39;s door is hung", BOOKKEEPER),
             phrase("a note not shown to the client", "Ogre draft", HELPER, BOOKKEEPER, STRANGER),
             new Planted("a password hash", Pattern.compile("argon2"), Set.of(Reader.values()), false),
             new Planted(
@@ -71,6 +74,8 @@ record Planted(String what, Pattern spellings, Set<Reader> hiddenFrom, boolean o
                 .params(Ids.next(), job, owner)
                 .update();
         hours(jdbc, job, task, owner, helper);
+        photo(jdbc, job, helper, "Ogre at the saw", false);
+        photo(jdbc, job, helper, "Ogre's door is hung", true);
         jdbc.sql("update job set note = 'Ogre keeps the change' where id = ?")
                 .param(job)
                 .update();
@@ -119,6 +124,19 @@ record Planted(String what, Pattern spellings, Set<Reader> hiddenFrom, boolean o
         jdbc.sql("""
                         insert into estimate_other (id, job_id, description, amount, position, version)
                         values (?, ?, 'Skip hire', 487.31, 99, 0)""").params(Ids.next(), job).update();
+    }
+
+    private static void photo(JdbcClient jdbc, UUID job, UUID by, String caption, boolean forClient) {
+        UUID id = Ids.next();
+        jdbc.sql("""
+                        insert into photo (id, job_id, taken_at, dated_by, added_at, added_by, caption, for_client, width, height,
+                            original_hash, version)
+                        values (?, ?, '2026-11-25T15:00:00Z', 'camera', '2026-11-25T15:00:00Z', ?, ?, ?, 320, 240, sha256(?), 0)""")
+                .params(id, job, by, caption, forClient, caption.getBytes(StandardCharsets.UTF_8))
+                .update();
+        jdbc.sql("""
+                        insert into photo_picture (photo_id, size, jpeg)
+                        select ?, size, '\\xffd8ffd9'::bytea from unnest(array['large', 'small']) size""").param(id).update();
     }
 
     private static void hours(JdbcClient jdbc, UUID job, UUID task, UUID owner, UUID helper) {

@@ -36,6 +36,7 @@ final class RouteValues {
             Map.entry("others", "select id from estimate_other where job_id = :job order by amount = 487.31 desc, id"),
             Map.entry("links", "select id from client_link where job_id = :job order by id"),
             Map.entry("notes", "select id from client_note where job_id = :job order by shown, id"),
+            Map.entry("photos", "select id from photo where job_id = :job order by for_client desc, id"),
             Map.entry("jobs", "select number from job where id = :job"),
             Map.entry("bids", "select id from bid where job_id = :job order by accepted_on nulls last, id"),
             Map.entry("purchases", "select id from purchase order by unit_price = 17.93 desc, id"),

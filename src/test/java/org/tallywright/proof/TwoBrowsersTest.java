@@ -24,7 +24,8 @@ import org.tallywright.AppTest;
 @AppTest
 class TwoBrowsersTest {
     /** Boxes that take words, the first that a form has is changed. */
-    private static final List<String> WORDS = List.of("note", "text", "name", "title", "description", "address");
+    private static final List<String> WORDS =
+            List.of("note", "text", "name", "title", "description", "address", "caption");
 
     private static final String FIRST = "Rubbed down by hand";
     private static final String SECOND = "Left as it came";
@@ -78,6 +79,7 @@ class TwoBrowsersTest {
                         "/jobs/{number}/pieces/{id}",
                         "/jobs/{number}",
                         "/clients/{id}",
+                        "/jobs/{number}/photos/{id}",
                         "/entries/{id}");
     }
 

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.jobs.JobHead;
+import org.tallywright.jobs.JobPhotos;
 import org.tallywright.web.Tag;
 
 /** A job's page as one reader may see it; what is not his is not in here. */
@@ -19,6 +20,7 @@ record JobPage(
         List<WaitLine> waits,
         List<PieceBlock> pieces,
         List<MeasureLine> roomMeasures,
+        JobPhotos.Shown photos,
         List<PunchLine> punchList,
         List<EventLine> events,
         @Nullable String hoursOnNoTask) {

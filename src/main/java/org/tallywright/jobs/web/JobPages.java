@@ -13,10 +13,12 @@ import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.jobs.JobHead;
 import org.tallywright.jobs.JobHeads;
+import org.tallywright.jobs.JobPhotos;
 import org.tallywright.jobs.JobState;
 import org.tallywright.jobs.ShopDates;
 import org.tallywright.jobs.TaskState;
@@ -32,12 +34,14 @@ import org.tallywright.web.Tag;
 class JobPages {
     private static final int NEXT = 6;
     private static final int EVENTS = 40;
+    private static final int PHOTOS = 6;
     private static final Duration RECENT = Duration.ofDays(3);
 
     private final JobHeads heads;
     private final JobPageRows rows;
     private final WaitRows waits;
     private final EventRows events;
+    private final ObjectProvider<JobPhotos> photos;
     private final Wording wording;
     private final ShopDates dates;
     private final ShopClock clock;
@@ -47,6 +51,7 @@ class JobPages {
             JobPageRows rows,
             WaitRows waits,
             EventRows events,
+            ObjectProvider<JobPhotos> photos,
             Wording wording,
             ShopDates dates,
             ShopClock clock) {
@@ -54,6 +59,7 @@ class JobPages {
         this.rows = rows;
         this.waits = waits;
         this.events = events;
+        this.photos = photos;
         this.wording = wording;
         this.dates = dates;
         this.clock = clock;
@@ -82,6 +88,7 @@ class JobPages {
                 waits(jobId),
                 pieces.values().stream().map(p -> piece(p, measures)).toList(),
                 measures(measures, null),
+                photos(jobId),
                 rows.punchList(jobId).stream().map(this::punch).toList(),
                 may.seesHours()
                         ? events.of(jobId, EVENTS).stream().map(this::event).toList()
@@ -89,6 +96,11 @@ class JobPages {
                 head.hours().withoutTask() == 0
                         ? null
                         : Hours.ofMinutes(head.hours().withoutTask()).toString());
+    }
+
+    private JobPhotos.Shown photos(UUID jobId) {
+        JobPhotos bean = photos.getIfAvailable();
+        return bean == null ? JobPhotos.Shown.NOTHING : bean.of(jobId, PHOTOS);
     }
 
     private TaskLines lines(
