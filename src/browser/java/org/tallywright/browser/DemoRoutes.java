@@ -22,21 +22,22 @@ final class DemoRoutes {
     private static final Path FILES = Path.of("src/test/resources/authorisation");
     private static final Pattern HOLE = Pattern.compile("\\{(\\w+)(?::([^}]*))?}");
     /** Downloads, and pages that need a token made in the page; those are opened on their own. */
-    private static final Pattern NO_PAGE =
-            Pattern.compile(".*(\\.csv|\\.ics|/file|\\{token}.*|^/setup|^/sign-in|^/signal)$");
+    private static final Pattern NO_PAGE = Pattern.compile(
+            ".*(\\.csv|\\.ics|/file|/photos/\\{id}|/photos/\\{id}/small|\\{token}.*|^/setup|^/sign-in|^/signal)$");
 
     /** What a page below a job shows, and where that is kept. */
-    private static final Map<String, String> OF_JOB = Map.of(
-            "pieces", "piece",
-            "measures", "site_measure",
-            "tasks", "task",
-            "openings", "opening",
-            "air-readings", "air_reading",
-            "solid-parts", "solid_part",
-            "waits", "wait",
-            "estimate/tasks", "task",
-            "estimate/materials", "estimate_material",
-            "estimate/others", "estimate_other");
+    private static final Map<String, String> OF_JOB = Map.ofEntries(
+            Map.entry("pieces", "piece"),
+            Map.entry("measures", "site_measure"),
+            Map.entry("tasks", "task"),
+            Map.entry("openings", "opening"),
+            Map.entry("air-readings", "air_reading"),
+            Map.entry("solid-parts", "solid_part"),
+            Map.entry("waits", "wait"),
+            Map.entry("estimate/tasks", "task"),
+            Map.entry("estimate/materials", "estimate_material"),
+            Map.entry("estimate/others", "estimate_other"),
+            Map.entry("photos", "photo"));
 
     private static final Map<String, String> OF_SHOP = Map.ofEntries(
             Map.entry("task-kinds", "task_kind"),

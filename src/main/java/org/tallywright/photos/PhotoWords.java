@@ -68,6 +68,6 @@ public class PhotoWords implements JobPhotos {
                 .map(this::print)
                 .map(print -> new Thumb(print.id(), print.alt(), print.width(), print.height()))
                 .toList();
-        return new Shown(newest.size() < most ? newest.size() : rows.count(jobId), newest);
+        return new Shown(rows.count(jobId), newest);
     }
 }

@@ -1,5 +1,5 @@
 /** What a client may see of a job, and the link by which he sees it. */
-@ApplicationModule(allowedDependencies = {"shared", "web", "trail", "jobs", "estimates"})
+@ApplicationModule(allowedDependencies = {"shared", "web", "trail", "jobs", "estimates", "photos"})
 @NullMarked
 package org.tallywright.sharing;
 

@@ -12,6 +12,7 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.tallywright.people.SamplePeople.signedIn;
 
 import java.time.Duration;
+import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -22,6 +23,9 @@ import org.tallywright.TestClock;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.jobs.SampleJobs;
 import org.tallywright.people.SamplePeople;
+import org.tallywright.photos.PhotoDesk;
+import org.tallywright.photos.PhotoDetails;
+import org.tallywright.photos.picture.SamplePhotos;
 import org.tallywright.shared.Ids;
 import org.tallywright.web.SignedIn;
 
@@ -41,6 +45,9 @@ class ClientLinkWebTest {
 
     @Autowired
     SharingDesk desk;
+
+    @Autowired
+    PhotoDesk photos;
 
     @Autowired
     TestClock clock;
@@ -99,6 +106,50 @@ class ClientLinkWebTest {
         mvc.perform(get("/c/" + token))
                 .andExpect(content().string(containsString("Cases are glued up.")))
                 .andExpect(content().string(not(containsString("key money"))));
+    }
+
+    @Test
+    void showsThePhotosMeantForTheClientAndNoOther() throws Exception {
+        photos.add(job.id(), SamplePhotos.jpeg(1), new PhotoDetails("The seat is in", null, true), ada);
+        photos.add(job.id(), SamplePhotos.jpeg(2), new PhotoDetails("Ogre's mistake", null, false), ada);
+        mvc.perform(get("/c/" + token))
+                .andExpect(content().string(containsString("The seat is in")))
+                .andExpect(content().string(not(containsString("mistake"))))
+                .andExpect(content().string(not(containsString("Ada Fenn"))));
+        UUID shown = photo("The seat is in");
+        UUID hidden = photo("Ogre's mistake");
+        for (String size : new String[] {"", "/small"}) {
+            byte[] jpeg = mvc.perform(get("/c/" + token + "/photos/" + shown + size))
+                    .andExpect(status().isOk())
+                    .andExpect(content().contentType("image/jpeg"))
+                    .andExpect(header().string("Cache-Control", "no-store"))
+                    .andExpect(header().string("X-Content-Type-Options", "nosniff"))
+                    .andReturn()
+                    .getResponse()
+                    .getContentAsByteArray();
+            assertThat(new String(jpeg, java.nio.charset.StandardCharsets.ISO_8859_1))
+                    .doesNotContain("OGRE", "Exif");
+            mvc.perform(get("/c/" + token + "/photos/" + hidden + size)).andExpect(status().isNotFound());
+            mvc.perform(get("/c/" + token.substring(1) + "A/photos/" + shown + size))
+                    .andExpect(status().isNotFound());
+        }
+        photos.show(job.id(), shown, false, ada);
+        mvc.perform(get("/c/" + token + "/photos/" + shown)).andExpect(status().isNotFound());
+        photos.show(job.id(), shown, true, ada);
+        String other = links.make(jobs.running(ada, "Pantry").id(), "", 30, ada.personId());
+        mvc.perform(get("/c/" + other + "/photos/" + shown)).andExpect(status().isNotFound());
+        clock.advance(Duration.ofDays(31));
+        mvc.perform(get("/c/" + token + "/photos/" + shown)).andExpect(status().isNotFound());
+        clock.reset();
+        photos.remove(job.id(), shown, ada);
+        mvc.perform(get("/c/" + token + "/photos/" + shown)).andExpect(status().isNotFound());
+    }
+
+    private UUID photo(String caption) {
+        return jdbc.sql("select id from photo where caption = ?")
+                .param(caption)
+                .query(UUID.class)
+                .single();
     }
 
     @Test

@@ -4,6 +4,8 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.util.List;
 import java.util.UUID;
 import org.springframework.http.HttpStatus;
+import org.springframework.http.MediaType;
+import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -14,6 +16,8 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.tallywright.estimates.BidPaper;
 import org.tallywright.estimates.Bids;
+import org.tallywright.photos.PhotoRows;
+import org.tallywright.photos.PhotoWords;
 import org.tallywright.shared.NotHere;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopClock;
@@ -32,12 +36,17 @@ class ClientController {
     private final ClientLinks links;
     private final ClientPage pages;
     private final Bids bids;
+    private final PhotoRows photos;
+    private final PhotoWords words;
     private final ShopClock clock;
 
-    ClientController(ClientLinks links, ClientPage pages, Bids bids, ShopClock clock) {
+    ClientController(
+            ClientLinks links, ClientPage pages, Bids bids, PhotoRows photos, PhotoWords words, ShopClock clock) {
         this.links = links;
         this.pages = pages;
         this.bids = bids;
+        this.photos = photos;
+        this.words = words;
         this.clock = clock;
     }
 
@@ -61,6 +70,21 @@ class ClientController {
         model.addAttribute("paper", paper(links.jobOf(token), bid));
         model.addAttribute("token", token);
         return "sharing/paper";
+    }
+
+    @GetMapping("/photos/{photo}")
+    ResponseEntity<byte[]> showPhoto(@PathVariable String token, @PathVariable UUID photo) {
+        return picture(links.jobOf(token), photo, false);
+    }
+
+    @GetMapping("/photos/{photo}/small")
+    ResponseEntity<byte[]> showSmallPhoto(@PathVariable String token, @PathVariable UUID photo) {
+        return picture(links.jobOf(token), photo, true);
+    }
+
+    private ResponseEntity<byte[]> picture(UUID job, UUID photo, boolean small) {
+        byte[] jpeg = photos.pictureForClient(job, photo, small).orElseThrow(() -> new NotHere("photo"));
+        return ResponseEntity.ok().contentType(MediaType.IMAGE_JPEG).body(jpeg);
     }
 
     /** Accepting twice is the same as once. */
@@ -98,6 +122,8 @@ class ClientController {
         model.addAttribute("notes", pages.notes(job, false));
         model.addAttribute("visit", pages.visit(job));
         model.addAttribute("punch", pages.punchList(job));
+        model.addAttribute(
+                "photos", photos.forClient(job).stream().map(words::print).toList());
         model.addAttribute("papers", bids.papersForClient(job));
         model.addAttribute("errors", errors);
         model.addAttribute("name", name);
