@@ -1,6 +1,7 @@
 package org.tallywright.calibration;
 
 import java.time.LocalDate;
+import org.jspecify.annotations.Nullable;
 import org.tallywright.calibration.engine.PastForecast;
 
 /**
@@ -8,11 +9,12 @@ import org.tallywright.calibration.engine.PastForecast;
  * of it.
  *
  * @param percent 25, 50 or 75
+ * @param soFar hours logged by then; null in one kept before that was kept
  * @param atEnd all hours at the end, as said
  * @param probability where the hours still taken fell in what was said of them before the record corrected it, 0 to 1
  * @param actual all hours of the job but those on tasks of change orders that came later
  */
-record AtStage(int percent, LocalDate on, HoursRange atEnd, double probability, double actual) {
+record AtStage(int percent, LocalDate on, @Nullable Double soFar, HoursRange atEnd, double probability, double actual) {
     PastForecast forecast() {
         return new PastForecast(PastForecast.Stage.of(percent / 100.0), probability);
     }

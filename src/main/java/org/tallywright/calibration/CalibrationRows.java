@@ -24,6 +24,8 @@ class CalibrationRows {
     /** Finished calibrations to go back to. */
     static final int NEWEST = 30;
 
+    private static final int FAILED = 5;
+
     private final JdbcClient jdbc;
     private final JsonMapper json;
     private final PastPack pack;
@@ -171,6 +173,26 @@ class CalibrationRows {
                 .param(most)
                 .query(CalibrationRows::row)
                 .list();
+    }
+
+    /** To choose from: the newest finished ones and the one in use, those under way, and what failed lately. The newest first. */
+    List<Row> listed() {
+        return jdbc.sql(SELECT + """
+                         where current or state in ('asked', 'running')
+                        or id in (select id from calibration where state = 'done' order by made_at desc, id desc limit :newest)
+                        or id in (select id from calibration where state = 'failed' order by asked_at desc, id desc limit :failed)
+                        order by coalesce(made_at, asked_at) desc, id desc""")
+                .param("newest", NEWEST)
+                .param("failed", FAILED)
+                .query(CalibrationRows::row)
+                .list();
+    }
+
+    /** The one that is being made, else one that waits. */
+    Optional<Row> underWay() {
+        return jdbc.sql(SELECT + " where state in ('asked', 'running') order by state desc, asked_at limit 1")
+                .query(CalibrationRows::row)
+                .optional();
     }
 
     /** The finished one made just before that one. */

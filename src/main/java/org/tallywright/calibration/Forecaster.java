@@ -94,11 +94,17 @@ public class Forecaster {
         return Optional.ofNullable(shelf.fitted().id());
     }
 
-    /** Keeps what is said of a bid's hours on the day it is issued, to be judged when the job is finished. */
+    /**
+     * Keeps what is said of a bid's hours on the day it is issued, to be judged when the job is finished. A bid without tasks says
+     * nothing of hours.
+     */
     @Transactional
     public void keep(UUID bid, UUID job, @Nullable Integer confidence, Collection<UUID> tasks) {
         Fitted fitted = shelf.fitted();
         JobForecast said = forecast(fitted, planned(fitted, inOrder(fitted, tasks)));
+        if (said.hours().high80() <= 0) {
+            return;
+        }
         jdbc.sql("""
                         insert into bid_forecast (bid_id, job_id, calibration_id, made_at, seed, confidence, unwidened, hours)
                         values (?, ?, ?, ?, ?, ?, ?, ?) on conflict (bid_id) do nothing""")
@@ -126,6 +132,7 @@ public class Forecaster {
      * @param shareDone share of the estimated hours that finished tasks hold, 0 to 1
      * @param pace how the job runs against its tasks' rates: 1.12 is 12 % over
      * @param onNoLine hours so far that no line names
+     * @param withoutHours finished tasks that nobody logged on; nothing here counts them, for a blank is not zero hours
      * @param jobs finished jobs behind the calibration
      */
     public record Running(
@@ -136,6 +143,7 @@ public class Forecaster {
             double pace,
             double onNoLine,
             int finished,
+            int withoutHours,
             int open,
             int jobs,
             Earned earned,
@@ -157,7 +165,8 @@ public class Forecaster {
             Map<UUID, TaskNow> tasks) {}
 
     /**
-     * Plain earned value, in estimated and logged hours. A task is earned when it is finished, all or nothing.
+     * Plain earned value, in estimated and logged hours. A task is earned when it is finished, all or nothing; a finished one that
+     * nobody logged on is left out, as it is of the share done.
      *
      * @param budget BAC, estimated hours of all tasks
      * @param earned EV, estimated hours of the finished ones
@@ -210,6 +219,7 @@ public class Forecaster {
                 said.pace(),
                 look.job().hoursOnNoLine(),
                 look.job().finished().size(),
+                look.tasks().size() - look.open().size() - look.job().finished().size(),
                 look.open().size(),
                 look.fitted().past().jobs().size(),
                 earned(look),
@@ -222,6 +232,9 @@ public class Forecaster {
         double actual = 0;
         int finished = 0;
         for (TaskRow task : look.tasks()) {
+            if (!look.isOpen(task) && look.work().hours(task.id()) <= 0) {
+                continue;
+            }
             budget += task.estimatedMinutes() / 60.0;
             if (!look.isOpen(task)) {
                 earned += task.estimatedMinutes() / 60.0;

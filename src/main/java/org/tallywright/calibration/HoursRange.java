@@ -11,6 +11,11 @@ public record HoursRange(double low, double median, double high, double p80, dou
         return new HoursRange(hours.low80(), hours.median(), hours.high80(), hours.p80(), hours.p90(), hours.mean());
     }
 
+    /** Without hours that are logged already. */
+    HoursRange less(double logged) {
+        return new HoursRange(low - logged, median - logged, high - logged, p80 - logged, p90 - logged, mean - logged);
+    }
+
     boolean holds(double hours) {
         return hours >= low && hours <= high;
     }

@@ -20,6 +20,7 @@ import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.calibration.engine.CalibrationSettings;
 import org.tallywright.calibration.engine.ConditionEffect;
 import org.tallywright.calibration.engine.Observation;
+import org.tallywright.calibration.engine.WorkerShare;
 import org.tallywright.catalog.SaveTaskKind;
 import org.tallywright.catalog.TaskKindCard;
 import org.tallywright.catalog.TaskKindDesk;
@@ -36,7 +37,7 @@ public class RateBook {
     private final TaskKinds kinds;
     private final TaskKindDesk desk;
     private final WorkRows work;
-    private final People people;
+    private final People names;
 
     RateBook(Shelf shelf, CalibrationRows rows, TaskKinds kinds, TaskKindDesk desk, WorkRows work, People people) {
         this.shelf = shelf;
@@ -44,7 +45,7 @@ public class RateBook {
         this.kinds = kinds;
         this.desk = desk;
         this.work = work;
-        this.people = people;
+        this.names = people;
     }
 
     /**
@@ -115,10 +116,8 @@ public class RateBook {
 
     @Transactional(readOnly = true)
     public State state() {
-        String underWay = rows.newest(3).stream()
-                .filter(CalibrationRows.Row::isUnderWay)
+        String underWay = rows.underWay()
                 .map(row -> row.step().isEmpty() ? "Waiting to start" : row.step())
-                .findFirst()
                 .orElse("");
         return shelf.kept()
                 .map(kept -> new State(
@@ -164,6 +163,16 @@ public class RateBook {
                 rate.jobs(),
                 (int) Math.round(100 * rate.startingShare()),
                 Trend.of(own).orElse(null));
+    }
+
+    /** How many people's hours stand behind the calibration in use, as far as they are known. */
+    @Transactional(readOnly = true)
+    public long people() {
+        return shelf.fitted().past().tasks().stream()
+                .flatMap(task -> task.workers().stream())
+                .map(WorkerShare::worker)
+                .distinct()
+                .count();
     }
 
     /** What each site condition does to the hours, or why that cannot be said yet. */
@@ -222,7 +231,7 @@ public class RateBook {
         Set<String> its = work.tasksOfKind(other.id());
         int tasks = (int) own.stream().filter(task -> its.contains(task.task())).count();
         return new Merged(
-                other.name(), tasks, merge.at(), people.named(merge.by()).name());
+                other.name(), tasks, merge.at(), names.named(merge.by()).name());
     }
 
     private static List<OnJob> onJobs(List<Observation> own, Map<String, PastJob> jobs) {

@@ -111,10 +111,11 @@ class RunningRows {
                 .single();
     }
 
-    /** Of jobs that no longer run only what is judged stays. */
+    /** Of jobs that no longer run what is judged stays, and the newest: should the job be reopened, that was said last. */
     int forgetTheWayOfEndedJobs() {
         return jdbc.sql("""
                         delete from running_forecast f using job j
-                        where j.id = f.job_id and j.state <> 'running' and f.stage is null""").update();
+                        where j.id = f.job_id and j.state <> 'running' and f.stage is null
+                        and exists (select 1 from running_forecast n where n.job_id = f.job_id and n.on_date > f.on_date)""").update();
     }
 }

@@ -44,13 +44,18 @@ class SaidRows {
             Distribution atEnd,
             Set<UUID> tasks) {}
 
+    /** @param share of the hours of the bid, at the starting rates of its day, that those tasks held */
+    record DroppedRow(Set<UUID> tasks, double share) {
+        static final DroppedRow NONE = new DroppedRow(Set.of(), 0);
+    }
+
     /** All of them, by job; with the tasks that accepted change orders brought. */
     Said read() {
         Map<UUID, BidRow> bids = new HashMap<>();
         jdbc.sql("""
                         select f.job_id, f.made_at, f.unwidened, f.hours
                         from bid_forecast f join bid b on b.id = f.bid_id join job j on j.id = f.job_id
-                        where b.kind = 'bid' and b.state = 'accepted' and j.state = 'closed'""").query(this::bid).list().forEach(row -> bids.put(row.job(), row));
+                        where b.kind = 'bid' and b.state = 'accepted' and j.state = 'closed' and f.hours[200] > 0""").query(this::bid).list().forEach(row -> bids.put(row.job(), row));
         Map<UUID, List<StageRow>> stages =
                 jdbc.sql("""
                         select f.job_id, f.stage, f.on_date, f.hours_so_far, f.unwidened, f.at_end,
@@ -66,7 +71,24 @@ class SaidRows {
             changes.computeIfAbsent(row.getObject("job_id", UUID.class), job -> new HashSet<>())
                     .add(row.getObject("task_id", UUID.class));
         });
-        return new Said(bids, stages, changes);
+        return new Said(bids, stages, changes, dropped());
+    }
+
+    private Map<UUID, DroppedRow> dropped() {
+        Map<UUID, DroppedRow> dropped = new HashMap<>();
+        jdbc.sql("""
+                        select b.job_id, array_agg(t.task_id) filter (where k.state = 'dropped') as tasks,
+                               coalesce(sum(t.quantity * t.starting_unit_hours) filter (where k.state = 'dropped')
+                                   / nullif(sum(t.quantity * t.starting_unit_hours), 0), 0) as share
+                        from bid_task t
+                        join bid b on b.id = t.bid_id join job j on j.id = b.job_id
+                        left join task k on k.id = t.task_id
+                        where b.kind = 'bid' and b.state = 'accepted' and j.state = 'closed'
+                        group by b.job_id having bool_or(k.state = 'dropped')""").query(row -> {
+            UUID[] tasks = (UUID[]) row.getArray("tasks").getArray();
+            dropped.put(row.getObject("job_id", UUID.class), new DroppedRow(Set.of(tasks), row.getDouble("share")));
+        });
+        return dropped;
     }
 
     private BidRow bid(ResultSet row, int n) throws SQLException {

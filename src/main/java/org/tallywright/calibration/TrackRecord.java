@@ -68,7 +68,9 @@ public class TrackRecord {
      * A finished job with a forecast kept from the day its bid was issued.
      *
      * @param on that day
-     * @param actual all its hours but those on tasks of later change orders
+     * @param said less the share of tasks dropped since
+     * @param actual all its hours but those on tasks of later change orders and on dropped ones
+     * @param droppedTasks tasks of the bid that were dropped afterwards, {@code droppedShare} of its hours at starting rates
      */
     public record BidLine(
             String number,
@@ -77,7 +79,9 @@ public class TrackRecord {
             HoursRange said,
             double actual,
             boolean inside,
-            @Nullable Money result) {}
+            @Nullable Money result,
+            int droppedTasks,
+            double droppedShare) {}
 
     /**
      * What the bids themselves said.
@@ -85,7 +89,7 @@ public class TrackRecord {
      * @param without finished jobs without a forecast kept from their bid
      * @param ranges null where no job has one
      * @param money results of the lines together; null where one is missing
-     * @param widened by how much new ranges are made wider: 1.12 is 12 %
+     * @param widened the factor on the log scale by which new ranges are widened: 1 is not at all
      */
     public record Bids(
             List<BidLine> lines,
@@ -97,9 +101,10 @@ public class TrackRecord {
     /**
      * What was said on the way, about a quarter, a half or three quarters done.
      *
+     * @param wider how many times as wide the middle job's range of the hours still to come would be made now
      * @param shift sds by which such forecasts are moved now; below 0: to fewer hours
      */
-    public record Stage(int percent, @Nullable RangeRecord ranges, double widened, double shift) {}
+    public record Stage(int percent, @Nullable RangeRecord ranges, double wider, double shift) {}
 
     /** @param money results of all bids together; null without one */
     public record Summary(RangeRecord ranges, @Nullable Money money, int bids) {}
@@ -107,6 +112,7 @@ public class TrackRecord {
     /** Mean share of hours of a class that no line named, per hour on lines. */
     public record OffLine(String hourClass, double share) {}
 
+    /** @param jobs finished jobs behind it: kept here, with hours on their lines */
     public record OffLines(double share, double startingShare, int jobs, List<OffLine> classes) {}
 
     /** Somebody whose hours are the estimate to the minute more often than chance allows. */
@@ -127,7 +133,13 @@ public class TrackRecord {
             List<Copied> copied,
             List<String> noted,
             List<LeftOut> leftOut,
-            List<Kept> calibrations) {}
+            List<Kept> calibrations) {
+
+        /** Whether any finished job has a forecast kept from the way there. */
+        public boolean isSaidOnTheWay() {
+            return stages.stream().anyMatch(stage -> stage.ranges() != null);
+        }
+    }
 
     @Transactional(readOnly = true)
     public Page page() {
@@ -141,14 +153,12 @@ public class TrackRecord {
                 stages(record, own),
                 lines,
                 summary(record, lines),
-                kept.map(TrackRecord::offLines).orElse(null),
+                kept.map(k -> offLines(k, shelf.fitted().onNoLine().jobs())).orElse(null),
                 kept.flatMap(k -> Trend.bySize(k.past().tasks())).orElse(null),
                 kept.map(this::copied).orElse(List.of()),
                 kept.map(TrackRecord::noted).orElse(List.of()),
                 leftOut(),
-                rows.newest(CalibrationRows.NEWEST).stream()
-                        .map(TrackRecord::kept)
-                        .toList());
+                rows.listed().stream().map(TrackRecord::kept).toList());
     }
 
     private static Line line(Judged job) {
@@ -189,7 +199,9 @@ public class TrackRecord {
                                 said.hours(),
                                 said.actual(),
                                 said.inside(),
-                                result(job)));
+                                result(job),
+                                said.dropped() == null ? 0 : said.dropped().tasks(),
+                                said.dropped() == null ? 0 : said.dropped().share()));
             }
         }
         return new Bids(
@@ -217,7 +229,24 @@ public class TrackRecord {
                 .map(said -> new RangeRecord.Case(said.atEnd(), said.actual()))
                 .toList();
         PastForecast.Stage stage = PastForecast.Stage.of(percent / 100.0);
-        return new Stage(percent, RangeRecord.of(cases).orElse(null), own.factor(stage), own.shift(stage));
+        double wider = RangeRecord.of(left(percent, record))
+                .map(ranges -> ranges.timesAsWide(own.factor(stage)))
+                .orElse(1.0);
+        return new Stage(percent, RangeRecord.of(cases).orElse(null), wider, own.shift(stage));
+    }
+
+    /** The same of the hours that were still to come: what is logged by then is no question of width. */
+    private static List<RangeRecord.Case> left(int percent, List<Judged> record) {
+        List<RangeRecord.Case> left = new ArrayList<>();
+        for (Judged job : record) {
+            for (AtStage said : job.atStages()) {
+                Double soFar = said.soFar();
+                if (said.percent() == percent && soFar != null && said.atEnd().median() > soFar) {
+                    left.add(new RangeRecord.Case(said.atEnd().less(soFar), said.actual() - soFar));
+                }
+            }
+        }
+        return left;
     }
 
     private static @Nullable Summary summary(List<Judged> record, List<Line> lines) {
@@ -230,12 +259,12 @@ public class TrackRecord {
                 .orElse(null);
     }
 
-    private static OffLines offLines(CalibrationRows.Kept kept) {
+    private static OffLines offLines(CalibrationRows.Kept kept, int jobs) {
         Figures figures = kept.figures();
         return new OffLines(
                 figures.offLineShare(),
                 figures.offLineStarting(),
-                (int) kept.past().jobs().stream().filter(job -> !job.imported()).count(),
+                jobs,
                 figures.offLine().entrySet().stream()
                         .filter(part -> part.getValue() >= 0.001)
                         .sorted(Map.Entry.<String, Double>comparingByValue().reversed())

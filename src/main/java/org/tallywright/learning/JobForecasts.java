@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.calibration.Forecaster;
@@ -16,14 +17,19 @@ public class JobForecasts {
 
     private final Forecaster forecaster;
     private final ShopClock clock;
+    private final JdbcClient jdbc;
 
-    JobForecasts(Forecaster forecaster, ShopClock clock) {
+    JobForecasts(Forecaster forecaster, ShopClock clock, JdbcClient jdbc) {
         this.forecaster = forecaster;
         this.clock = clock;
+        this.jdbc = jdbc;
     }
 
-    /** @param moved null where nothing was kept, finished or logged by then */
-    public record Now(Forecaster.Running running, @Nullable Movement moved) {}
+    /**
+     * @param moved null where nothing was kept, finished or logged by then
+     * @param reopened whether the job was closed once
+     */
+    public record Now(Forecaster.Running running, @Nullable Movement moved, boolean reopened) {}
 
     @Transactional(readOnly = true)
     public Optional<Now> of(UUID job) {
@@ -37,7 +43,16 @@ public class JobForecasts {
                                 .kept(job, then)
                                 .map(kept -> since(job, kept, now))
                                 .or(() -> workedOut(job, then, now))
-                                .orElse(null)));
+                                .orElse(null),
+                        wasClosed(job)));
+    }
+
+    private boolean wasClosed(UUID job) {
+        return jdbc.sql(
+                        "select exists (select 1 from job_event where job_id = ? and kind = 'job' and from_state = 'closed')")
+                .param(job)
+                .query(Boolean.class)
+                .single();
     }
 
     private Movement since(UUID job, Forecaster.Kept kept, Forecaster.Running now) {

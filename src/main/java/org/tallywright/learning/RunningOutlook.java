@@ -9,7 +9,7 @@ import org.tallywright.jobs.StickOutlook;
 import org.tallywright.shared.ShopClock;
 import org.tallywright.web.stick.StickForecast;
 
-/** The forecast on a running job's story stick. */
+/** The forecast on a running job's story stick; none where no task is open, for then nothing is left to forecast. */
 @Component
 class RunningOutlook implements StickOutlook {
     private final Forecaster forecaster;
@@ -24,6 +24,7 @@ class RunningOutlook implements StickOutlook {
     public Optional<StickForecast> of(UUID jobId) {
         return forecaster
                 .running(jobId, clock.today())
+                .filter(now -> now.open() > 0)
                 .map(now -> new StickForecast(
                         RoundHours.of(now.atEnd().low()),
                         RoundHours.of(now.atEnd().median()),

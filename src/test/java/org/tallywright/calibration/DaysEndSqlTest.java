@@ -3,6 +3,7 @@ package org.tallywright.calibration;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.not;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.content;
 import static org.tallywright.people.SamplePeople.signedIn;
@@ -18,8 +19,10 @@ import org.springframework.test.web.servlet.MockMvc;
 import org.tallywright.AppTest;
 import org.tallywright.TestClock;
 import org.tallywright.calibration.engine.PastForecast;
+import org.tallywright.jobs.JobDesk;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.jobs.SampleJobs;
+import org.tallywright.jobs.StickOutlook;
 import org.tallywright.people.SamplePeople;
 import org.tallywright.web.SignedIn;
 
@@ -39,6 +42,15 @@ class DaysEndSqlTest {
 
     @Autowired
     DaysEnd daysEnd;
+
+    @Autowired
+    Forecaster forecaster;
+
+    @Autowired
+    JobDesk jobDesk;
+
+    @Autowired
+    StickOutlook stick;
 
     @Autowired
     CalibrationRows calibrations;
@@ -157,7 +169,61 @@ class DaysEndSqlTest {
                 .andExpect(content()
                         .string(containsString("With about half done: of 1 finished job with a forecast kept")));
         nextDay();
-        assertThat(kept()).as("only what is judged stays").containsExactly("2026-11-25 50 5.0");
+        assertThat(kept())
+                .as("what is judged stays, and what was said last")
+                .containsExactly("2026-11-25 50 5.0", "2026-11-26 0 6.0");
+    }
+
+    @Test
+    void aReopenedJobIsComparedWithWhatWasSaidLastAndSaysThatItWasClosed() throws Exception {
+        running();
+        done(sanding, 300, TODAY);
+        nextDay();
+        past.logged(job, fitting, "direct", 60, TODAY.plusDays(1), ada);
+        nextDay();
+        jdbc.sql("update job set state = 'closed', closed_on = ? where id = ?")
+                .params(TODAY.plusDays(2), job.id())
+                .update();
+        nextDay();
+        jobDesk.reopen(job.id(), "a door rubs", ada.personId());
+        assertThat(forecaster.kept(job.id(), TODAY.plusDays(30)).map(Forecaster.Kept::on))
+                .as("not the marked one of an earlier stage")
+                .contains(TODAY.plusDays(1));
+        mvc.perform(get("/jobs/" + job.number() + "/forecast").with(signedIn(ada)))
+                .andExpect(content().string(containsString("This job was closed and reopened.")));
+    }
+
+    @Test
+    void aJobWithoutAnOpenTaskHasNoRange() throws Exception {
+        running();
+        done(sanding, 300, TODAY);
+        mvc.perform(get("/jobs/" + job.number() + "/forecast").with(signedIn(ada)))
+                .andExpect(content().string(containsString("P80")))
+                .andExpect(content().string(not(containsString("All tasks are done"))));
+        done(fitting, 120, TODAY);
+        mvc.perform(get("/jobs/" + job.number() + "/forecast").with(signedIn(ada)))
+                .andExpect(content().string(containsString("All tasks are done")))
+                .andExpect(content().string(containsString("7 h")))
+                .andExpect(content().string(not(containsString("P80"))));
+        assertThat(stick.of(job.id())).isEmpty();
+    }
+
+    /** A task that nobody logged on is neither in the share done nor in the earned value. */
+    @Test
+    void aFinishedTaskWithoutHoursCountsNowhereAndIsNamed() throws Exception {
+        running();
+        UUID blank = jobs.task(job, null, past.fitting(), "5", ada);
+        jdbc.sql("update task set state = 'done', done_on = ? where id = ?")
+                .params(TODAY, blank)
+                .update();
+        done(sanding, 240, TODAY);
+        Forecaster.Running now = forecaster.running(job.id(), TODAY).orElseThrow();
+        assertThat(now.shareDone()).isCloseTo(4 / 7.0, within(1e-9));
+        assertThat(now.earned().earned() / now.earned().budget()).isCloseTo(4 / 7.0, within(1e-9));
+        assertThat(now.earned().index()).isEqualTo(1);
+        assertThat(now.withoutHours()).isEqualTo(1);
+        mvc.perform(get("/jobs/" + job.number() + "/forecast").with(signedIn(ada)))
+                .andExpect(content().string(containsString("1 finished task has no hours logged and is left out")));
     }
 
     @Test

@@ -108,6 +108,28 @@ class KeptCalibrationsSqlTest {
     }
 
     @Test
+    void listsTheNewestThirtyTheOneInUseWhatIsUnderWayAndAFewFailedOnes() {
+        List<UUID> newest = new ArrayList<>();
+        for (int n = 0; n < CalibrationRows.NEWEST; n++) {
+            newest.add(older(n, "done"));
+            older(n, "failed");
+        }
+        UUID inUse = older(200, "done");
+        UUID tooOld = older(199, "done");
+        UUID left = older(300, "running");
+        rows.use(inUse);
+        List<UUID> listed = rows.listed().stream().map(CalibrationRows.Row::id).toList();
+        assertThat(listed)
+                .containsAll(newest)
+                .contains(inUse, left)
+                .doesNotContain(tooOld)
+                .hasSize(CalibrationRows.NEWEST + 2 + 5);
+        assertThat(rows.underWay().map(CalibrationRows.Row::id))
+                .as("though thirty are newer")
+                .contains(left);
+    }
+
+    @Test
     void fewAreAllKept() {
         SignedIn ada = people.owner();
         past.jobs(ada, 2, "1");

@@ -54,6 +54,11 @@ public class SamplePast {
         return jobs.kind("hand_sand", "Sand by hand", "Finish", "sf", "0.2");
     }
 
+    /** One of many that nobody did yet. */
+    public void kind(int number) {
+        jobs.kind("kind_" + number, "Kind " + number, "Build", "each", "1");
+    }
+
     /** One finished task of that, on a job of its own. */
     public JobRef handSandingJob(SignedIn by, LocalDate closed, String quantity, int minutes) {
         JobRef job = jobs.running(by, "Bench of " + closed);

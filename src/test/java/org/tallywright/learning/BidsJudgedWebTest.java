@@ -1,12 +1,14 @@
 package org.tallywright.learning;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static org.hamcrest.Matchers.containsString;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.content;
 import static org.tallywright.people.SamplePeople.signedIn;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -14,6 +16,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.ResultActions;
 import org.tallywright.AppTest;
+import org.tallywright.calibration.Forecaster;
 import org.tallywright.calibration.SamplePast;
 import org.tallywright.estimates.Bids;
 import org.tallywright.estimates.SampleEstimates;
@@ -44,6 +47,9 @@ class BidsJudgedWebTest {
 
     @Autowired
     Bids bids;
+
+    @Autowired
+    Forecaster forecaster;
 
     @Autowired
     JdbcClient jdbc;
@@ -122,10 +128,62 @@ class BidsJudgedWebTest {
         sold();
         closedAfter(3 * kept(200));
         record().andExpect(content().string(containsString("0 ended inside the range we gave.")))
-                .andExpect(content().string(containsString("new ranges are made")));
+                .andExpect(content()
+                        .string(containsString(
+                                "new ranges are made wider: one like that of the middle job becomes about")));
         assertThat(jdbc.sql("select record::text from calibration where current")
                         .query(String.class)
                         .single())
                 .contains("\"atBid\": {");
+    }
+
+    /** One of three tasks is not done after all: the bid is taken less its share, and the page says so. */
+    @Test
+    void aBidDoesNotAnswerForTasksDroppedAfterwards() throws Exception {
+        sold();
+        double all = kept(120);
+        UUID gone = jdbc.sql("select id from task where job_id = ? order by position desc limit 1")
+                .param(job.id())
+                .query(UUID.class)
+                .single();
+        double share = jdbc.sql("""
+                        select (sum(t.quantity * t.starting_unit_hours) filter (where t.task_id = :gone)
+                            / sum(t.quantity * t.starting_unit_hours))::float8
+                        from bid_task t join bid b on b.id = t.bid_id where b.job_id = :job""")
+                .param("gone", gone)
+                .param("job", job.id())
+                .query(Double.class)
+                .single();
+        past.logged(job, gone, "direct", 30, TODAY, ada);
+        closedAfter(all * (1 - share));
+        jdbc.sql("update task set state = 'dropped', done_on = null where id = ?")
+                .param(gone)
+                .update();
+        past.calibrated();
+        AtBidRow said = jdbc.sql("""
+                        select (j -> 'atBid' ->> 'probability')::float8 as probability, (j -> 'atBid' ->> 'actual')::float8 as actual,
+                               (j -> 'atBid' -> 'dropped' ->> 'share')::float8 as share
+                        from calibration, jsonb_array_elements(record) j where current and jsonb_typeof(j -> 'atBid') = 'object'""").query(AtBidRow.class).single();
+        assertThat(said.actual()).as("without the half hour on it").isCloseTo(all * (1 - share), within(0.02));
+        assertThat(said.share()).isCloseTo(share, within(1e-6));
+        assertThat(said.probability()).isCloseTo(0.6, within(0.02));
+        record().andExpect(content()
+                .string(containsString(
+                        "without 1 task dropped since, " + Math.round(100 * share) + " % of its hours")));
+    }
+
+    record AtBidRow(double probability, double actual, double share) {}
+
+    @Test
+    void aBidWithoutTasksSaysNothingOfHours() {
+        sold();
+        UUID bid = jdbc.sql("delete from bid_forecast returning bid_id")
+                .query(UUID.class)
+                .single();
+        forecaster.keep(bid, job.id(), null, List.of());
+        assertThat(jdbc.sql("select count(*) from bid_forecast")
+                        .query(Integer.class)
+                        .single())
+                .isZero();
     }
 }

@@ -46,6 +46,7 @@ class RateController {
         model.addAttribute("state", state());
         model.addAttribute(
                 "own", all.stream().filter(entry -> entry.tasks() > 0).toList());
+        model.addAttribute("people", book.people());
         model.addAttribute(
                 "others", all.stream().filter(entry -> entry.tasks() == 0).toList());
         model.addAttribute(

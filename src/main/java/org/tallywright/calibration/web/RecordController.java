@@ -63,13 +63,22 @@ class RecordController {
 
     @GetMapping
     String show(Model model) {
-        return page(null, model);
+        return page(Refusal.NONE, model);
+    }
+
+    /** A job that could not be left out, with the reason as typed. */
+    record Refusal(@Nullable String sentence, String job, String typed) {
+        static final Refusal NONE = new Refusal(null, "", "");
+
+        public boolean of(Row row) {
+            return sentence != null && row.job().key().equals(job);
+        }
     }
 
     /** @param result in money, signed and in words; empty without a bid */
     record Row(TrackRecord.Line job, String estimate, String likely, String range, String actual, String result) {}
 
-    private String page(@Nullable String refusal, Model model) {
+    private String page(Refusal refusal, Model model) {
         TrackRecord.Page page = record.page();
         model.addAttribute("page", page);
         model.addAttribute("words", RecordWords.of(page, shop.money()));
@@ -87,7 +96,14 @@ class RecordController {
     }
 
     /** A job with a forecast kept from its bid, in words. */
-    record BidRow(TrackRecord.BidLine job, String on, String likely, String range, String actual, String result) {}
+    record BidRow(
+            TrackRecord.BidLine job,
+            String on,
+            String likely,
+            String range,
+            @Nullable String dropped,
+            String actual,
+            String result) {}
 
     private BidRow bidRow(TrackRecord.BidLine line) {
         return new BidRow(
@@ -96,8 +112,16 @@ class RecordController {
                 RateWords.hours(line.said().median()),
                 RateWords.hours(line.said().low()) + " to "
                         + RateWords.hours(line.said().high()),
+                dropped(line),
                 RateWords.hours(line.actual()),
                 line.result() == null ? "" : shop.money().format(line.result()));
+    }
+
+    private static @Nullable String dropped(TrackRecord.BidLine line) {
+        return line.droppedTasks() == 0
+                ? null
+                : "without " + (line.droppedTasks() == 1 ? "1 task" : line.droppedTasks() + " tasks")
+                        + " dropped since, " + Math.round(100 * line.droppedShare()) + " % of its hours";
     }
 
     record Made(TrackRecord.Kept kept, String day) {}
@@ -170,7 +194,7 @@ class RecordController {
             recalibration.leaveOut(job, reason, me.personId());
         } catch (Refused refused) {
             response.setStatus(422);
-            return page(refused.sentence(), model);
+            return page(new Refusal(refused.sentence(), job, reason), model);
         }
         Flash.done(redirect, "Left out. A new calibration is being made without it.");
         return "redirect:/calibration";

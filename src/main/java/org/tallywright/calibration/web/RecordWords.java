@@ -54,7 +54,7 @@ record RecordWords(List<String> bids, List<String> running, List<String> record,
     private static String without(int n, boolean more) {
         return jobs(n) + (more ? " besides" : "") + (n == 1 ? " was" : " were")
                 + " brought in from a file, bid before forecasts were kept, or closed without an accepted bid; "
-                + (n == 1 ? "it is" : "they are") + " judged only looking back, below.";
+                + (n == 1 ? "it is" : "they are") + " judged only looking back.";
     }
 
     private static List<String> running(List<TrackRecord.Stage> stages) {
@@ -68,7 +68,7 @@ record RecordWords(List<String> bids, List<String> running, List<String> record,
                         + " ended inside the range we gave (true rate between "
                         + percent(ranges.inside().low()) + " and "
                         + percent(ranges.inside().high()) + ")" + ending(ranges.inside()) + " " + bias(ranges.bias())
-                        + widened(stage.widened(), stage.shift()));
+                        + widened(stage.wider(), stage.shift()));
             }
         }
         if (words.isEmpty()) {
@@ -90,9 +90,11 @@ record RecordWords(List<String> bids, List<String> running, List<String> record,
             words.add(under(ranges.under()));
             words.add(bias(ranges.bias()));
             words.add(width(ranges));
-            long wider = Math.round(100 * (page.bids().widened() - 1));
-            if (wider > 0) {
-                words.add("From what the bids said and this together, new ranges are made " + wider + " % wider.");
+            double wider = ranges.timesAsWide(page.bids().widened());
+            if (isWider(wider)) {
+                words.add(
+                        "From what the bids said and this together, new ranges are made wider: one like that of the middle"
+                                + " job becomes " + times(wider) + ".");
             }
             Money all = sum.money();
             if (all != null && sum.bids() > page.bids().lines().size()) {
@@ -147,14 +149,23 @@ record RecordWords(List<String> bids, List<String> running, List<String> record,
                 + " of the likely hours. A range that is narrower and still holds is worth more.";
     }
 
-    private static String widened(double factor, double shift) {
-        long wider = Math.round(100 * (factor - 1));
+    private static String widened(double wider, double shift) {
         String moved = Math.abs(shift) < 0.05 ? "" : shift < 0 ? "moved to fewer hours" : "moved to more hours";
-        if (wider == 0 && moved.isEmpty()) {
+        String wide = isWider(wider) ? "made " + times(wider) : "";
+        if (wide.isEmpty() && moved.isEmpty()) {
             return "";
         }
-        String wide = wider == 0 ? "" : "made " + wider + " % wider";
-        return " New ranges are therefore " + wide + (wide.isEmpty() || moved.isEmpty() ? "" : " and ") + moved + ".";
+        return " New ranges of the hours still to come are therefore " + wide
+                + (wide.isEmpty() || moved.isEmpty() ? "" : " and ") + moved + ".";
+    }
+
+    /** Below that, one decimal would say 1.0. */
+    private static boolean isWider(double times) {
+        return times >= 1.05;
+    }
+
+    private static String times(double wider) {
+        return "about " + String.format(Locale.ROOT, "%.1f", wider) + " times as wide";
     }
 
     private static String its(int n) {

@@ -39,6 +39,8 @@ class ForecastController {
     record MovedRow(String what, String then, String now, String by) {}
 
     /**
+     * @param allDone no task is open, so there is nothing to forecast
+     * @param withoutHours finished tasks that nobody logged on
      * @param earned null where nothing is estimated
      * @param moved how far the likely end moved, in words; null where there is nothing to compare with
      */
@@ -55,7 +57,10 @@ class ForecastController {
             @Nullable String moved,
             String basis,
             List<MovedRow> rows,
-            EarnedWords earned) {}
+            EarnedWords earned,
+            boolean allDone,
+            int withoutHours,
+            boolean reopened) {}
 
     record EarnedWords(
             String budget, String earned, String actual, String index, String atEnd, boolean any, boolean noise) {}
@@ -84,14 +89,18 @@ class ForecastController {
                 job.jobs() == 0
                         ? "No finished job stands behind it yet: it is the starting rates with a wide range."
                         : "From " + job.jobs() + (job.jobs() == 1 ? " finished job" : " finished jobs") + " and "
-                                + job.finished() + " finished tasks of this one.",
+                                + job.finished()
+                                + (job.finished() == 1 ? " finished task" : " finished tasks") + " of this one.",
                 job.finished() + " of " + (job.finished() + job.open()) + " tasks, " + Math.round(100 * job.shareDone())
                         + " % of the estimated hours",
                 pace(job),
                 now.moved() == null ? null : moved(now.moved()),
                 now.moved() == null ? "" : basis(now.moved()),
                 now.moved() == null ? List.of() : rows(now.moved()),
-                earned(job.earned()));
+                earned(job.earned()),
+                job.open() == 0,
+                job.withoutHours(),
+                now.reopened());
     }
 
     private static @Nullable String pace(Forecaster.Running job) {

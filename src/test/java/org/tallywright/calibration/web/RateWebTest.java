@@ -72,6 +72,38 @@ class RateWebTest {
     }
 
     @Test
+    void saysHowLittleOneTaskOnePersonAndOneKindSay() throws Exception {
+        SignedIn ada = people.owner();
+        past.handSandingJob(ada, SamplePast.FIRST, "40", 600);
+        past.calibrated();
+        mvc.perform(get("/rates").with(signedIn(ada)))
+                .andExpect(content().string(containsString("All of it is one kind of work")))
+                .andExpect(content().string(containsString("All of it is the work of one person")));
+        mvc.perform(get("/rates/" + past.handSanding()).with(signedIn(ada)))
+                .andExpect(content().string(containsString("One finished task says little")));
+        past.jobs(ada, 1, "1");
+        past.handSandingJob(people.helper(), SamplePast.FIRST.plusMonths(2), "40", 600);
+        past.calibrated();
+        mvc.perform(get("/rates").with(signedIn(ada)))
+                .andExpect(content().string(not(containsString("one kind of work"))))
+                .andExpect(content().string(not(containsString("work of one person"))));
+    }
+
+    @Test
+    void twoHundredKindsAreOneListOfWhatTheShopDidAndOneOfTheRest() throws Exception {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 2, "1.5");
+        for (int n = 0; n < 198; n++) {
+            past.kind(n);
+        }
+        past.calibrated();
+        mvc.perform(get("/rates").with(signedIn(ada)))
+                .andExpect(status().isOk())
+                .andExpect(content().string(containsString("No hours of your own yet: 198 kinds")))
+                .andExpect(content().string(containsString("Kind 197")));
+    }
+
+    @Test
     void saysWhatElseCountsHereAndLeadsThere() throws Exception {
         SignedIn ada = people.owner();
         past.jobs(ada, 2, "1.5");

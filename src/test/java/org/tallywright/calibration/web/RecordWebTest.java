@@ -1,6 +1,8 @@
 package org.tallywright.calibration.web;
 
+import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.not;
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
@@ -125,6 +127,69 @@ class RecordWebTest {
                         .with(csrf())
                         .with(signedIn(ada)))
                 .andExpect(redirectedUrl("/calibration"));
+    }
+
+    @Test
+    void aRefusedReasonStaysAsItWasTyped() throws Exception {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 2, "1");
+        JobRef odd = past.job(ada, SamplePast.FIRST.plusMonths(5), "3");
+        past.calibrated();
+        String typed = "flood ".repeat(60).strip();
+        mvc.perform(post("/calibration/left-out")
+                        .param("job", odd.id().toString())
+                        .param("reason", typed)
+                        .with(csrf())
+                        .with(signedIn(ada)))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content().string(containsString("value=\"" + typed + "\"")))
+                .andExpect(content().string(containsString("id=\"why-error\"")));
+    }
+
+    @Test
+    void saysThatEveryJobIsLeftOut() throws Exception {
+        SignedIn ada = people.owner();
+        JobRef odd = past.job(ada, SamplePast.FIRST, "3");
+        past.calibrated();
+        mvc.perform(post("/calibration/left-out")
+                        .param("job", odd.id().toString())
+                        .param("reason", "flood in the shop")
+                        .with(csrf())
+                        .with(signedIn(ada)))
+                .andExpect(redirectedUrl("/calibration"));
+        held.run();
+        see(ada, "/calibration")
+                .andExpect(content().string(containsString("Every finished job is left out")))
+                .andExpect(content().string(not(containsString("No finished job to judge yet"))));
+    }
+
+    /** No bid and no forecast on the way was kept: what can be said stands before what cannot. */
+    @Test
+    void whatHasSomethingToSayStandsFirst() throws Exception {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 3, "1.1");
+        String page = see(ada, "/calibration").andReturn().getResponse().getContentAsString();
+        assertThat(page.indexOf("Looking back at every finished job</h2>"))
+                .isPositive()
+                .isLessThan(page.indexOf("What the bids said</h2>"));
+        assertThat(page.indexOf("What tends to be forgotten</h2>"))
+                .isPositive()
+                .isLessThan(page.indexOf("What was said on the way</h2>"));
+        assertThat(page.split("What the bids said</h2>", -1)).hasSize(2);
+    }
+
+    /** A job without hours on its lines says nothing of hours beside them. */
+    @Test
+    void countsTheSameJobsBehindHoursOnNoLineAsTheyWereLearntFrom() throws Exception {
+        SignedIn ada = people.owner();
+        past.jobs(ada, 3, "1.1");
+        JobRef blank = past.job(ada, SamplePast.FIRST.plusMonths(5), "1");
+        people.asShop(() -> jdbc.sql("delete from time_entry where job_id = ? and task_id is not null")
+                .param(blank.id())
+                .update());
+        past.calibrated();
+        see(ada, "/calibration")
+                .andExpect(content().string(containsString("that no line names (3 finished jobs; 57 %")));
     }
 
     @Test

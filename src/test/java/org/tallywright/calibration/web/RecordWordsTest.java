@@ -52,7 +52,7 @@ class RecordWordsTest {
                 .isEqualTo(
                         "No finished job has a forecast kept from its bid yet. 1 finished job was brought in from a file,"
                                 + " bid before forecasts were kept, or closed without an accepted bid; it is judged only looking"
-                                + " back, below.");
+                                + " back.");
     }
 
     @Test
@@ -108,10 +108,24 @@ class RecordWordsTest {
         assertThat(words.running().get(0))
                 .startsWith(
                         "With about a quarter done: of 5 finished jobs with a forecast kept from then, 3 ended inside")
-                .endsWith("New ranges are therefore made 12 % wider and moved to fewer hours.");
+                .endsWith(
+                        "New ranges of the hours still to come are therefore made about 1.1 times as wide and moved to fewer hours.");
         assertThat(words.running().get(1))
                 .startsWith("With about three quarters done: of 1 finished job")
                 .doesNotContain("New ranges");
+    }
+
+    /** A factor of 1.2 on the log scale: 0.7 to 1.4 becomes 0.65 to 1.50. */
+    @Test
+    void saysHowMuchWiderOnTheScaleThatIsShown() {
+        TrackRecord.Bids widened = new TrackRecord.Bids(List.of(), 3, null, null, 1.2);
+        assertThat(of(widened, List.of(), ranges(1, 3, null), null).record())
+                .contains(
+                        "From what the bids said and this together, new ranges are made wider: one like that of the middle job"
+                                + " becomes about 1.2 times as wide.");
+        TrackRecord.Bids hardly = new TrackRecord.Bids(List.of(), 3, null, null, 1.02);
+        assertThat(of(hardly, List.of(), ranges(1, 3, null), null).record())
+                .noneMatch(sentence -> sentence.contains("times as wide"));
     }
 
     @Test
