@@ -24,7 +24,8 @@ import org.tallywright.web.SignedIn;
 
 /**
  * Saves over a line that breaks at every step, by seeded chance: nothing is lost and nothing doubled, row by row in the
- * database. {@code -Dcuts=200} makes that many runs, {@code -Dcuts.seed=7} begins with that seed.
+ * database, and what gathered is made there in its order. {@code -Dcuts=200} makes that many runs, {@code -Dcuts.seed=7}
+ * begins with that seed.
  */
 @AppTest
 class CutsBrowserTest {
@@ -78,6 +79,7 @@ class CutsBrowserTest {
 
     private final Map<String, String> expected = new HashMap<>();
     private final Set<String> logged = new HashSet<>();
+    private final List<String> inOrder = new ArrayList<>();
 
     @Test
     void nothingIsLostAndNothingDoubled() {
@@ -98,6 +100,9 @@ class CutsBrowserTest {
                 phone.signalIsBack(ada);
                 assertThat(stored()).as("seed " + seed).isEqualTo(expected);
                 assertThat(madeTwice()).as("seed " + seed).isZero();
+                if (!inOrder.isEmpty()) {
+                    assertThat(made()).as("seed " + seed).isEqualTo(inOrder);
+                }
             }
             System.out.printf(
                     "Broken lines: %d runs in %.0f s, cuts %s, %d saves on the line%n",
@@ -165,6 +170,7 @@ class CutsBrowserTest {
                         dates));
         for (int n = 0; n < BATCH; n++) {
             expected.put((String) ids.get(n), dates.get(n % 5) + " " + (5 + n));
+            inOrder.add((String) ids.get(n));
         }
         for (int times = 1 + chance.nextInt(2); times > 0; times--) {
             Wire.Cut cut = Wire.Cut.values()[1 + chance.nextInt(3)];
@@ -188,6 +194,7 @@ class CutsBrowserTest {
     private void emptyDays() {
         expected.clear();
         logged.clear();
+        inOrder.clear();
         people.asShop(() -> jdbc.sql("delete from time_entry").update());
         jdbc.sql("delete from audit_entry where subject = 'time_entry'").update();
     }
@@ -199,6 +206,14 @@ class CutsBrowserTest {
                     assertThat(stored.put(row.getString(1), row.getString(2))).isNull();
                 });
         return stored;
+    }
+
+    /** The entries in the order in which the server made them. */
+    private List<String> made() {
+        return jdbc.sql(
+                        "select subject_id from audit_entry where subject = 'time_entry' and act = 'insert' order by id")
+                .query(String.class)
+                .list();
     }
 
     private int madeTwice() {
