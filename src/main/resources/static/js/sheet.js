@@ -68,7 +68,6 @@ self.Sheet = (() => {
     for (const { row } of rows()) row.remove();
     delete form.dataset.fixed;
     if (!spare) return;
-    form.querySelector('.none')?.remove();
     form.querySelector('.save').append(spare.querySelector('[data-spare-save]'));
     form.querySelector('.sheet').prepend(...spare.children);
   }

@@ -196,17 +196,8 @@ class RefusedBrowserTest {
         try (Phone phone = new Phone(port)) {
             phone.signIn(ada);
             phone.wire.cut();
-            for (String typed : List.of("50m", "55m")) { // the second one was typed over the first
-                phone.tab
-                        .page
-                        .locator(".row[data-row='" + entry + "'] input[data-hours]")
-                        .fill(typed);
-                phone.keep(ada);
-            }
-            people.asShop(() -> jdbc.sql(
-                            "update time_entry set minutes = 70, logged_by = ?, version = version + 1 where id = ?")
-                    .params(brannoc.personId(), entry)
-                    .update());
+            typedOver(phone, entry, "50m", "55m");
+            editedBy(brannoc, entry);
             phone.signalIsBack(ada);
             assertThat(minutes()).containsExactly(70);
             phone.tab.open("/");
@@ -218,6 +209,46 @@ class RefusedBrowserTest {
             Locator box = phone.tab.page.locator(".row[data-row='" + entry + "'] input[data-hours]");
             assertThat(box.inputValue()).isEqualTo("50m");
         }
+    }
+
+    /** Between the first save, which is taken, and the second one, which was typed over it. */
+    @Test
+    void anEditBySomebodyElseBetweenTwoSavesIsNotTypedOver() {
+        SignedIn brannoc = people.lead();
+        UUID entry = days.logged(ada, TODAY, job, "Sand to 150", 40);
+        try (Phone phone = new Phone(port)) {
+            phone.signIn(ada);
+            phone.wire.cut();
+            typedOver(phone, entry, "50m", "55m");
+            phone.wire.beforeADay(() -> {
+                assertThat(minutes()).as("the first one is taken").containsExactly(50);
+                editedBy(brannoc, entry);
+            });
+            phone.signalIsBack(ada);
+            assertThat(minutes()).containsExactly(70);
+            phone.tab.open("/");
+            phone.tab.page.waitForSelector(".queue .row[data-state=refused]");
+            assertThat(phone.waiting(ada)).isEqualTo(1);
+            phone.tab.press("Look at it");
+            assertThat(phone.tab.text()).contains("Changed meanwhile. It now says: 1 h 10");
+        }
+    }
+
+    private void typedOver(Phone phone, UUID entry, String... times) {
+        for (String typed : times) {
+            phone.tab
+                    .page
+                    .locator(".row[data-row='" + entry + "'] input[data-hours]")
+                    .fill(typed);
+            phone.keep(ada);
+        }
+    }
+
+    private void editedBy(SignedIn other, UUID entry) {
+        people.asShop(
+                () -> jdbc.sql("update time_entry set minutes = 70, logged_by = ?, version = version + 1 where id = ?")
+                        .params(other.personId(), entry)
+                        .update());
     }
 
     private void refusedForItsTime(Phone phone) {

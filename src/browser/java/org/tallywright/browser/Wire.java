@@ -13,6 +13,8 @@ import java.util.Deque;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.atomic.AtomicReference;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A line to the server that breaks where it is told to. A browser's own offline switch does not reach what its service
@@ -37,6 +39,7 @@ final class Wire implements AutoCloseable {
     private final Set<Socket> open = ConcurrentHashMap.newKeySet();
     private final Deque<Cut> plan = new ArrayDeque<>();
     private final AtomicInteger saves = new AtomicInteger();
+    private final AtomicReference<@Nullable Runnable> beforeADay = new AtomicReference<>();
     private volatile boolean down;
 
     Wire(int server) {
@@ -57,6 +60,11 @@ final class Wire implements AutoCloseable {
     synchronized void plan(Iterable<Cut> cuts) {
         plan.clear();
         cuts.forEach(plan::add);
+    }
+
+    /** What happens on the server's side just before the next day sheet is asked for. */
+    void beforeADay(Runnable meanwhile) {
+        beforeADay.set(meanwhile);
     }
 
     private synchronized Cut next() {
@@ -122,6 +130,10 @@ final class Wire implements AutoCloseable {
                     String head = new String(buffer, 0, Math.min(n, 12), StandardCharsets.ISO_8859_1);
                     if (head.startsWith("POST /days/")) {
                         cut = next();
+                    }
+                    Runnable meanwhile = head.startsWith("GET /days/") ? beforeADay.getAndSet(null) : null;
+                    if (meanwhile != null) {
+                        meanwhile.run();
                     }
                     if (cut == Cut.BEFORE || down) {
                         Wire.this.cut();
