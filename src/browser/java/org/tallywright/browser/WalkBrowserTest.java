@@ -341,5 +341,23 @@ class WalkBrowserTest {
         String review = owner.text();
         assertThat(review).contains(price, "Price, cost, margin", "Rework and call-backs", "Rail was cut short");
         assertThat(review).contains("Margin", "Hours by stage and task", "Material");
+        openRework(owner, job);
+    }
+
+    /** From the figure of the hours to the class, from there to the entry that was logged a week before. */
+    private static void openRework(Tab owner, String job) {
+        Locator hours = owner.page.locator("details.figure").filter(new Locator.FilterOptions().setHasText("Hours"));
+        hours.first().locator("summary").click();
+        owner.click(hours.first().locator(".behind a", new Locator.LocatorOptions().setHasText("rework")));
+        assertThat(owner.path()).isEqualTo(job + "/hours?class=rework");
+        assertThat(owner.text()).contains("Tobin Marsh", "Rail was cut short", "1 h");
+        owner.open(job + "/review");
+        Locator cause = owner.page
+                .locator("details.opens")
+                .filter(new Locator.FilterOptions().setHasText("Rework, call-backs, standby"));
+        cause.locator("summary").click();
+        owner.click(cause.locator(".behind a").first());
+        assertThat(owner.path()).startsWith(job + "/hours?task=");
+        assertThat(owner.text()).contains("Rail was cut short");
     }
 }

@@ -24,6 +24,7 @@ final class CostSplit {
 
     private final Map<Cause, BigDecimal> amounts = new EnumMap<>(Cause.class);
     private final Map<Cause, BigDecimal> hours = new EnumMap<>(Cause.class);
+    private final SplitShares shares = new SplitShares();
 
     private CostSplit() {}
 
@@ -48,6 +49,14 @@ final class CostSplit {
         return split.lines(actual.cost().subtract(planned.cost()));
     }
 
+    /** The tasks and materials behind the causes that are theirs; of each cause they add up to its line, to the cent. */
+    static List<SplitShare> shares(List<TaskFigures> tasks, List<MaterialFigures> materials, boolean closed) {
+        CostSplit split = new CostSplit();
+        tasks.forEach(split::labour);
+        materials.forEach(material -> split.material(material, closed));
+        return split.shares.list();
+    }
+
     private void labour(TaskFigures task) {
         TaskFigures.Planned plan = task.planned();
         if (plan == null) {
@@ -55,7 +64,7 @@ final class CostSplit {
         }
         BigDecimal planned = plan.labour() == null ? BigDecimal.ZERO : plan.labour();
         if (!task.settled()) {
-            add(Cause.OPEN_TASKS, task.labour().subtract(planned), hours(task.minutes() - plan.minutes()));
+            share(task, Cause.OPEN_TASKS, task.labour().subtract(planned), hours(task.minutes() - plan.minutes()));
             return;
         }
         BigDecimal hoursPlanned = hours(plan.minutes());
@@ -64,10 +73,10 @@ final class CostSplit {
         BigDecimal allowed = allowedHours(task, plan, hoursPlanned);
         BigDecimal worked = hours(task.rateMinutes());
         BigDecimal again = hours(task.otherMinutes());
-        add(Cause.QUANTITY, Variances.quantity(allowed, hoursPlanned, rate), allowed.subtract(hoursPlanned));
-        add(Cause.EFFICIENCY, Variances.efficiency(worked, allowed, rate), worked.subtract(allowed));
-        add(Cause.REWORK, Variances.quantity(again, BigDecimal.ZERO, rate), again);
-        add(Cause.RATE, task.labour().subtract(worked.add(again).multiply(rate)), null);
+        share(task, Cause.QUANTITY, Variances.quantity(allowed, hoursPlanned, rate), allowed.subtract(hoursPlanned));
+        share(task, Cause.EFFICIENCY, Variances.efficiency(worked, allowed, rate), worked.subtract(allowed));
+        share(task, Cause.REWORK, Variances.quantity(again, BigDecimal.ZERO, rate), again);
+        share(task, Cause.RATE, task.labour().subtract(worked.add(again).multiply(rate)), null);
     }
 
     /** Hours that the quantity really done should have taken at the hours per unit that were planned. */
@@ -81,25 +90,25 @@ final class CostSplit {
     private void material(MaterialFigures material, boolean closed) {
         MaterialFigures.Planned plan = material.planned();
         if (plan == null) {
-            add(Cause.LOOSE_MATERIAL, material.cost(), null);
+            share(material, Cause.LOOSE_MATERIAL, material.cost(), null);
             return;
         }
         BigDecimal price = plan.amount().subtract(plan.freight()).divide(plan.quantity(), PRECISE);
         BigDecimal dearer =
                 material.cost().subtract(material.charged().multiply(price)).subtract(plan.freight());
         if (!closed && material.charged().signum() <= 0) {
-            add(Cause.OPEN_MATERIAL, material.cost().subtract(plan.amount()), null);
+            share(material, Cause.OPEN_MATERIAL, material.cost().subtract(plan.amount()), null);
             return;
         }
-        add(Cause.MATERIAL_PRICE, dearer, null);
+        share(material, Cause.MATERIAL_PRICE, dearer, null);
         BigDecimal net = material.net();
         if (!closed || net == null) {
             Cause cause = closed ? Cause.MATERIAL_USAGE : Cause.OPEN_MATERIAL;
-            add(cause, Variances.quantity(material.charged(), plan.quantity(), price), null);
+            share(material, cause, Variances.quantity(material.charged(), plan.quantity(), price), null);
         } else {
             BigDecimal allowed = plan.quantity().multiply(net).divide(plan.net(), PRECISE);
-            add(Cause.MATERIAL_QUANTITY, Variances.quantity(allowed, plan.quantity(), price), null);
-            add(Cause.MATERIAL_YIELD, Variances.quantity(material.charged(), allowed, price), null);
+            share(material, Cause.MATERIAL_QUANTITY, Variances.quantity(allowed, plan.quantity(), price), null);
+            share(material, Cause.MATERIAL_YIELD, Variances.quantity(material.charged(), allowed, price), null);
         }
     }
 
@@ -127,6 +136,11 @@ final class CostSplit {
         }
     }
 
+    private void share(SplitSource source, Cause cause, BigDecimal amount, @Nullable BigDecimal inHours) {
+        shares.add(cause, source, amount, inHours);
+        add(cause, amount, inHours);
+    }
+
     private void add(Cause cause, BigDecimal amount, @Nullable BigDecimal inHours) {
         amounts.merge(cause, amount, BigDecimal::add);
         if (inHours != null) {
@@ -139,7 +153,7 @@ final class CostSplit {
         BigDecimal left = difference;
         for (Map.Entry<Cause, BigDecimal> part : amounts.entrySet()) {
             BigDecimal amount = part.getValue().setScale(2, RoundingMode.HALF_EVEN);
-            Integer inMinutes = wholeMinutes(hours.get(part.getKey()));
+            Integer inMinutes = SplitShares.wholeMinutes(hours.get(part.getKey()));
             left = left.subtract(amount);
             if (amount.signum() != 0 || (inMinutes != null && inMinutes != 0)) {
                 lines.add(new SplitLine(part.getKey(), amount, inMinutes));
@@ -157,11 +171,5 @@ final class CostSplit {
 
     private static BigDecimal hours(int minutes) {
         return BigDecimal.valueOf(minutes).divide(HOUR, PRECISE);
-    }
-
-    private static @Nullable Integer wholeMinutes(@Nullable BigDecimal hours) {
-        return hours == null
-                ? null
-                : hours.multiply(HOUR).setScale(0, RoundingMode.HALF_UP).intValueExact();
     }
 }

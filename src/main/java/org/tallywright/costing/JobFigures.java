@@ -57,6 +57,11 @@ public record JobFigures(
         split = List.copyOf(split);
     }
 
+    /** The tasks and materials behind the lines of {@link #split}; worked out from what is kept, so that it never changes. */
+    public List<SplitShare> shares() {
+        return planned == null ? List.of() : CostSplit.shares(tasks, materials, closed);
+    }
+
     /** Where planned figures come from. */
     public enum Basis {
         /** The accepted bid and its change orders. */

@@ -20,7 +20,8 @@ public record MaterialFigures(
         @Nullable Planned planned,
         BigDecimal charged,
         @Nullable BigDecimal net,
-        BigDecimal cost) {
+        BigDecimal cost)
+        implements SplitSource {
 
     /**
      * @param quantity to buy, in whole purchase units

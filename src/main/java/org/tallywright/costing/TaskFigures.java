@@ -25,7 +25,8 @@ public record TaskFigures(
         boolean quantityConfirmed,
         int rateMinutes,
         int otherMinutes,
-        BigDecimal labour) {
+        BigDecimal labour)
+        implements SplitSource {
 
     /** @param labour minutes at the rate of the bid, not rounded; null where there is no rate to plan with */
     public record Planned(

@@ -178,12 +178,37 @@ class CostSplitTest {
             }
             CostSums planned = sums(0, plannedLabour.setScale(2, RoundingMode.HALF_EVEN), plannedMaterial);
             CostSums actual = sums(0, labour, material);
-            List<SplitLine> split = CostSplit.of(planned, actual, tasks, ZERO, 0, materials, random.nextBoolean());
+            boolean closed = random.nextBoolean();
+            List<SplitLine> split = CostSplit.of(planned, actual, tasks, ZERO, 0, materials, closed);
+            sharesAddUp(split, CostSplit.shares(tasks, materials, closed));
             BigDecimal sum = split.stream().map(SplitLine::amount).reduce(ZERO, BigDecimal::add);
             assertThat(sum).isEqualByComparingTo(actual.cost().subtract(planned.cost()));
             assertThat(split)
                     .allSatisfy(line -> assertThat(line.amount().scale()).isLessThanOrEqualTo(2));
             assertThat(amount(split, Cause.ROUNDING).abs()).isLessThanOrEqualTo(new BigDecimal("0.06"));
+        }
+    }
+
+    /** What the tasks and materials add to a cause is its line, to the cent and the minute. */
+    private static void sharesAddUp(List<SplitLine> split, List<SplitShare> shares) {
+        for (SplitLine line : split) {
+            if (line.cause() == Cause.ROUNDING || line.cause() == Cause.BEYOND_LINES) {
+                continue;
+            }
+            List<SplitShare> own =
+                    shares.stream().filter(s -> s.cause() == line.cause()).toList();
+            assertThat(own.stream().map(SplitShare::amount).reduce(ZERO, BigDecimal::add))
+                    .as("%s", line)
+                    .isEqualByComparingTo(line.amount());
+            Integer minutes = line.minutes();
+            if (minutes != null) {
+                assertThat(own.stream()
+                                .map(SplitShare::minutes)
+                                .mapToInt(m -> m == null ? 0 : m)
+                                .sum())
+                        .as("%s", line)
+                        .isEqualTo(minutes);
+            }
         }
     }
 

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param planned there is a plan with money
  * @param basis bid or estimate: what "planned" means here
  * @param unpriced hours of people without a wage; null: none
+ * @param overhead hours x rate of the overhead so far
  * @param slack null without a price or a planned hour
  */
 record ReviewPage(
@@ -24,6 +25,7 @@ record ReviewPage(
         @Nullable String unpriced,
         List<Tile> tiles,
         List<Rung> ladder,
+        String overhead,
         List<Stage> stages,
         Sum tasks,
         List<Task> worst,
@@ -40,9 +42,18 @@ record ReviewPage(
         List<Agreed> agreed) {
 
     /** A figure at the top; {@code key} names its texts. */
-    record Tile(String key, String value, String plan, boolean bad) {}
+    record Tile(String key, String value, String plan, boolean bad, List<Behind> behind) {}
 
-    /** Planned, actual and the difference of one kind of cost; {@code href} leads to the entries, empty: it has a formula only. */
+    /**
+     * What a figure is made of, one row of it.
+     *
+     * @param key of its name among the page's words; empty: {@code name} is it
+     * @param note hours, what was planned, or how it was worked out; may be empty
+     * @param href where its entries, purchases or lines stand; empty where they stand in the rows above it
+     */
+    record Behind(String key, String name, String value, String note, String href) {}
+
+    /** Planned, actual and the difference of one kind of cost; {@code href} leads to the entries, empty: the rows above add up to it. */
     record Rung(String key, String planned, String actual, String difference, boolean over, String href) {}
 
     record Stage(String name, List<Task> tasks, Sum sum) {}
@@ -91,10 +102,17 @@ record ReviewPage(
             boolean over,
             boolean listed) {}
 
-    record Cause(String key, String amount, String hours, boolean over) {}
+    record Cause(String key, String amount, String hours, boolean over, List<Behind> behind) {}
 
     record SlackSum(
-            String hours, String left, String remaining, String material, String other, String hour, boolean bad) {}
+            String hours,
+            String left,
+            String remaining,
+            String material,
+            String other,
+            String hour,
+            boolean bad,
+            List<Behind> behind) {}
 
     record Agreed(UUID id, String number, String price) {}
 }

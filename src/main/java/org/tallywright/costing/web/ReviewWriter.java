@@ -23,11 +23,15 @@ final class ReviewWriter {
     private final JobFigures figures;
     private final String base;
     private final Written write;
+    private final Links links;
+    private final BehindTiles behind;
 
     private ReviewWriter(JobFigures figures, String base) {
         this.figures = figures;
         this.base = base;
         this.write = new Written(figures.money());
+        this.links = new Links(base);
+        this.behind = new BehindTiles(figures, links, write);
     }
 
     /** @param base address of the job, such as /jobs/26-014 */
@@ -52,6 +56,7 @@ final class ReviewWriter {
                 figures.unpricedMinutes() == 0 ? null : Written.hours(figures.unpricedMinutes()),
                 tiles(),
                 ladder(),
+                BehindTiles.overhead(write, figures.actual().minutes(), figures.overheadRate()),
                 tasks.stages(),
                 tasks.sum(),
                 tasks.worst(),
@@ -62,7 +67,7 @@ final class ReviewWriter {
                 again(),
                 figures.materials().stream().map(this::material).toList(),
                 figures.others().stream()
-                        .map(o -> rung(o.name(), o.planned(), o.actual(), base + "/materials"))
+                        .map(o -> rung(o.name(), o.planned(), o.actual(), links.materials()))
                         .toList(),
                 figures.split().stream().map(this::cause).toList(),
                 write.moreMoney(difference),
@@ -77,41 +82,53 @@ final class ReviewWriter {
         CostSums actual = figures.actual();
         Optional<CostSums> planned = Optional.ofNullable(figures.planned());
         List<Tile> tiles = new ArrayList<>();
-        tiles.add(new Tile("hours", Written.hours(actual.minutes()), Written.hours(figures.plannedMinutes()), false));
-        tiles.add(new Tile("cost", write.money(actual.cost()), write.money(planned.map(CostSums::cost)), false));
+        tiles.add(new Tile(
+                "hours",
+                Written.hours(actual.minutes()),
+                Written.hours(figures.plannedMinutes()),
+                false,
+                behind.hours()));
+        tiles.add(new Tile(
+                "cost", write.money(actual.cost()), write.money(planned.map(CostSums::cost)), false, behind.cost()));
         if (figures.closed()) {
-            tiles.add(margin("margin", actual.margin(), planned));
+            tiles.add(margin("margin", actual.margin(), planned, behind.margin()));
             tiles.add(new Tile(
                     "marginPercent",
                     Written.percent(actual.marginPercent()),
                     Written.percent(planned.flatMap(CostSums::marginPercent)),
-                    actual.marginPercent().filter(m -> m.signum() < 0).isPresent()));
+                    actual.marginPercent().filter(m -> m.signum() < 0).isPresent(),
+                    behind.margin()));
         } else {
-            tiles.add(margin("marginNow", actual.margin(), planned));
-            tiles.add(margin("marginLater", Optional.ofNullable(figures.slack()).map(Slack::left), planned));
+            tiles.add(margin("marginNow", actual.margin(), planned, behind.margin()));
+            tiles.add(margin(
+                    "marginLater",
+                    Optional.ofNullable(figures.slack()).map(Slack::left),
+                    planned,
+                    behind.marginLater()));
         }
         tiles.add(new Tile(
                 "earned",
                 write.money(actual.earnedPerHour()),
                 write.money(planned.flatMap(CostSums::earnedPerHour)),
-                false));
+                false,
+                behind.earned()));
         return tiles;
     }
 
-    private Tile margin(String key, Optional<BigDecimal> margin, Optional<CostSums> planned) {
+    private Tile margin(
+            String key, Optional<BigDecimal> margin, Optional<CostSums> planned, List<ReviewPage.Behind> behind) {
         boolean loss = margin.filter(m -> m.signum() < 0).isPresent();
-        return new Tile(key, write.money(margin), write.money(planned.flatMap(CostSums::margin)), loss);
+        return new Tile(key, write.money(margin), write.money(planned.flatMap(CostSums::margin)), loss, behind);
     }
 
     private List<Rung> ladder() {
         CostSums actual = figures.actual();
         CostSums planned = figures.planned();
         List<Rung> ladder = new ArrayList<>();
-        ladder.add(rung("labour", planned == null ? null : planned.labour(), actual.labour(), base + "/hours"));
-        ladder.add(rung("overhead", planned == null ? null : planned.overhead(), actual.overhead(), ""));
-        ladder.add(
-                rung("material", planned == null ? null : planned.material(), actual.material(), base + "/materials"));
-        ladder.add(rung("other", planned == null ? null : planned.other(), actual.other(), base + "/materials"));
+        ladder.add(rung("labour", planned == null ? null : planned.labour(), actual.labour(), links.hours()));
+        ladder.add(rung("overhead", planned == null ? null : planned.overhead(), actual.overhead(), links.hours()));
+        ladder.add(rung("material", planned == null ? null : planned.material(), actual.material(), links.materials()));
+        ladder.add(rung("other", planned == null ? null : planned.other(), actual.other(), links.materials()));
         ladder.add(rung("cost", planned == null ? null : planned.cost(), actual.cost(), ""));
         return ladder;
     }
@@ -136,7 +153,7 @@ final class ReviewWriter {
                         Written.hours(part.minutes()),
                         Written.share(part.minutes(), all),
                         write.money(part.labour()),
-                        base + "/hours?" + filter + "=" + part.key().replace(" ", "+")))
+                        links.hoursOf(filter, part.key())))
                 .toList();
     }
 
@@ -149,8 +166,7 @@ final class ReviewWriter {
                         Written.hours(part.minutes()),
                         Written.share(part.minutes(), all),
                         write.money(part.labour()),
-                        base + "/hours?task=" + (part.taskId() == null ? "none" : part.taskId()) + "&class="
-                                + part.hourClass().replace(" ", "+")))
+                        links.loose(part)))
                 .toList();
     }
 
@@ -174,9 +190,8 @@ final class ReviewWriter {
     private ReviewPage.Material material(MaterialFigures line) {
         MaterialFigures.Planned plan = line.planned();
         BigDecimal difference = plan == null ? line.cost() : line.cost().subtract(plan.amount());
-        String row = line.materialId() == null ? "" : "#m-" + line.materialId();
         return new ReviewPage.Material(
-                base + "/materials" + row,
+                links.material(line),
                 line.name(),
                 line.unit(),
                 plan == null ? Written.NONE : Written.quantity(plan.net()),
@@ -198,7 +213,8 @@ final class ReviewWriter {
                 line.cause().name().toLowerCase(Locale.ROOT),
                 write.moreMoney(line.amount()),
                 minutes == null ? "" : Written.moreHours(minutes),
-                line.amount().signum() > 0);
+                line.amount().signum() > 0,
+                new BehindCauses(figures, links, write).of(line.cause()));
     }
 
     private ReviewPage.@Nullable SlackSum slack(@Nullable Slack slack) {
@@ -211,6 +227,7 @@ final class ReviewWriter {
                         write.money(slack.remainingMaterial()),
                         write.money(slack.remainingOther()),
                         write.money(slack.costOfHour()),
-                        slack.minutes() < 0);
+                        slack.minutes() < 0,
+                        behind.marginLater());
     }
 }

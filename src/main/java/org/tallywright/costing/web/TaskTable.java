@@ -69,7 +69,7 @@ record TaskTable(JobFigures figures, String base) {
                 difference > 0,
                 quantity(task),
                 state(task),
-                base + "/hours?task=" + task.taskId());
+                new Links(base).task(task));
     }
 
     private static String quantity(TaskFigures task) {

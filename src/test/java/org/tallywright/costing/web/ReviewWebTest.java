@@ -8,11 +8,16 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 import static org.tallywright.people.SamplePeople.signedIn;
 
+import java.net.URI;
 import java.time.Duration;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.UUID;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
+import org.jsoup.nodes.Element;
+import org.jsoup.select.Elements;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -83,6 +88,60 @@ class ReviewWebTest {
                 .isNotNull();
         String again = page.select(".again a").attr("href");
         assertThat(answer(get(again), seat.owner(), 200).text()).contains("rework");
+    }
+
+    /** Every figure at the top and every cause leads to what made it, and what it leads to is there. */
+    @Test
+    void opensEachFigureToWhatIsBehindIt() throws Exception {
+        Seat seat = sample.worked();
+        everyFigureOpens(review(seat, ""), seat);
+        close(seat);
+        everyFigureOpens(review(seat, ""), seat);
+    }
+
+    private void everyFigureOpens(Document page, Seat seat) throws Exception {
+        Elements figures = page.select(".figures details.figure");
+        Elements causes = page.select(".review details.opens:not(:has(summary:containsOwn(Rounding)))");
+        assertThat(figures).hasSizeGreaterThanOrEqualTo(6);
+        assertThat(causes).hasSizeGreaterThanOrEqualTo(6);
+        Set<String> links = new TreeSet<>();
+        for (Element figure : figures) {
+            assertThat(figure.select(".behind a")).as(figure.text()).isNotEmpty();
+            links.addAll(figure.select(".behind a").eachAttr("href"));
+        }
+        for (Element cause : causes) {
+            assertThat(cause.select(".behind a")).as(cause.text()).isNotEmpty();
+            links.addAll(cause.select(".behind a").eachAttr("href"));
+        }
+        for (String link : links) {
+            if (!link.startsWith("/bids/")) {
+                Document behind = answer(get(URI.create(link)), seat.owner(), 200);
+                String anchor = link.contains("#") ? link.substring(link.indexOf('#') + 1) : "main";
+                assertThat(behind.getElementById(anchor)).as(link).isNotNull();
+            }
+        }
+        assertThat(links).contains("/bids/" + seat.bid() + "/sums");
+    }
+
+    @Test
+    void saysWhoMadeHowMuchOfACause() throws Exception {
+        Document page = review(sample.worked(), "");
+        // See SampleCosts for the figures.
+        // SampleCosts.
+        assertThat(behind(page, "Quantity: the estimator missed")).contains("Rip hardwood (Window seat)");
+        assertThat(behind(page, "Rework, call-backs, standby"))
+                .contains("Glue up panel (Window seat)")
+                .doesNotContain("Rip");
+        assertThat(behind(page, "Hours on no estimate line")).contains("Travel: travel", "supply run", "office");
+        assertThat(behind(page, "Overhead")).contains("7 h 05 x $15.00", "+$106.25", "-$97.50");
+        assertThat(behind(page, "Material price")).contains("Red oak, 5/4");
+        assertThat(behind(page, "Other costs")).contains("Delivery", "$42.00, planned $40.00", "+$2.00");
+        assertThat(page.select("details.figure:contains(Hours) .behind").text()).contains("Direct 4 h 30", "Planned, 26-001 A 6 h 30");
+    }
+
+    private static String behind(Document page, String cause) {
+        return page.select("details.opens:has(summary:containsOwn(" + cause + ")) .behind")
+                .text();
     }
 
     @Test
