@@ -22,13 +22,13 @@ class SecurityChain {
     @Bean
     SecurityFilterChain pages(HttpSecurity http, RouteAccess routes, PersonOfRequest people, SignInOutcome outcome)
             throws Exception {
-        return http.authorizeHttpRequests(rules -> rules.dispatcherTypeMatchers(
-                                DispatcherType.ERROR, DispatcherType.FORWARD)
-                        .permitAll()
-                        .requestMatchers("/css/**", "/js/**", "/favicon.ico", "/favicon.svg", "/robots.txt", "/sw.js")
-                        .permitAll()
-                        .anyRequest()
-                        .access(routes))
+        return http.authorizeHttpRequests(
+                        rules -> rules.dispatcherTypeMatchers(DispatcherType.ERROR, DispatcherType.FORWARD)
+                                .permitAll()
+                                .requestMatchers(StaticFiles.ADDRESSES)
+                                .permitAll()
+                                .anyRequest()
+                                .access(routes))
                 .addFilterBefore(new FreshPersonFilter(people), AuthorizationFilter.class)
                 // A cookie, not the session: pages without sign-in then store nothing on the server.
                 .csrf(csrf -> csrf.csrfTokenRepository(tokens()))

@@ -15,6 +15,9 @@ import org.springframework.web.servlet.resource.VersionResourceResolver;
  */
 @Configuration(proxyBeanMethods = false)
 class StaticFiles implements WebMvcConfigurer {
+    /** Addresses of files; open to everybody, as {@link SecurityChain} says. A browser asks for the .ico unbidden. */
+    static final String[] ADDRESSES = {"/css/**", "/js/**", "/favicon.ico", "/favicon.svg", "/robots.txt", "/sw.js"};
+
     private static final CacheControl KEPT =
             CacheControl.maxAge(Duration.ofDays(365)).cachePublic();
     private static final CacheControl SHORT = CacheControl.maxAge(Duration.ofHours(1));

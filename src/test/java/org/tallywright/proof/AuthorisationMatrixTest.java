@@ -86,7 +86,7 @@ class AuthorisationMatrixTest {
     }
 
     /** What is wrong with this answer to this reader, or null. */
-    private static @Nullable String fault(Route route, Reader reader, String path, MockHttpServletResponse answer) {
+    static @Nullable String fault(Route route, Reader reader, String path, MockHttpServletResponse answer) {
         int status = answer.getStatus();
         boolean sentToSignIn = SIGN_IN.equals(answer.getRedirectedUrl());
         String got = status + (sentToSignIn ? " to sign-in" : "");

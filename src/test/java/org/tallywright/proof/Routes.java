@@ -21,8 +21,17 @@ final class Routes {
 
     /** All rows, in the order of the files; a row that cannot be read fails. */
     static List<Route> written() throws IOException {
+        return written("classpath:authorisation/*.csv");
+    }
+
+    /** What is served without a handler of ours: by the security chain itself, from files, by the framework. */
+    static List<Route> unmapped() throws IOException {
+        return written("classpath:authorisation/unmapped/*.csv");
+    }
+
+    private static List<Route> written(String where) throws IOException {
         List<Route> routes = new ArrayList<>();
-        Resource[] files = new PathMatchingResourcePatternResolver().getResources("classpath:authorisation/*.csv");
+        Resource[] files = new PathMatchingResourcePatternResolver().getResources(where);
         for (Resource file : files) {
             for (String line : file.getContentAsString(StandardCharsets.UTF_8).split("\\R")) {
                 String[] cells = line.split(",", -1);
@@ -50,6 +59,17 @@ final class Routes {
             }
         });
         return mapped;
+    }
+
+    /** Patterns of handlers that came with the framework. */
+    static Set<String> foreign(RequestMappingHandlerMapping mapping) {
+        Set<String> patterns = new TreeSet<>();
+        mapping.getHandlerMethods().forEach((info, handler) -> {
+            if (!handler.getBeanType().getName().startsWith("org.tallywright.")) {
+                patterns.addAll(info.getPatternValues());
+            }
+        });
+        return patterns;
     }
 
     private static boolean ours(Class<?> controller) {
