@@ -5,7 +5,9 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
+import java.io.FilterOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -20,6 +22,8 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.tallywright.TestClock;
 
 /** Both databases belong to a role that is no superuser. */
@@ -178,6 +182,38 @@ class BackupSqlTest {
         refuses(write(half), "damaged");
     }
 
+    /** What a browser is left with where the line, or the reading of the database, breaks while it is sent. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 0.001, 0.01, 0.1, 0.25, 0.75, 0.9, 0.99, 0.999, 1})
+    void refusesAFileThatWasCutOffAnywhere(double share) throws Exception {
+        int kept = Math.min((int) (file.length * share), file.length - 1);
+        refuses(write(Arrays.copyOf(file, kept)), "damaged");
+    }
+
+    @Test
+    void refusesWhatIsLeftWhereTheReadingBreaksOff() throws Exception {
+        ByteArrayOutputStream sent = new ByteArrayOutputStream();
+        OutputStream breaking = new FilterOutputStream(sent) {
+            @Override
+            public void write(byte[] bytes, int from, int length) throws IOException {
+                sent.write(bytes, from, length);
+                if (sent.size() > file.length / 3) {
+                    throw new IOException("the line broke");
+                }
+            }
+        };
+        assertThatThrownBy(() -> new Backup(source.source(), new TestClock()).write(breaking))
+                .isInstanceOf(IOException.class);
+        assertThat(sent.size()).isBetween(1, file.length - 1);
+        refuses(write(sent.toByteArray()), "damaged");
+    }
+
+    @Test
+    void refusesAFileWithoutItsLastTables() throws Exception {
+        refuses(write(without(Manifest.ENTRY)), "not a backup file");
+        refuses(write(without("tables/wage.csv")), "damaged");
+    }
+
     @Test
     void refusesAFlippedBit() throws Exception {
         byte[] flipped = file.clone();
@@ -212,6 +248,20 @@ class BackupSqlTest {
         String text = new String(bytes, StandardCharsets.UTF_8);
         assertThat(text).contains(old);
         return text.replace(old, other).getBytes(StandardCharsets.UTF_8);
+    }
+
+    private static byte[] without(String left) throws IOException {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (ZipInputStream in = new ZipInputStream(new ByteArrayInputStream(file));
+                ZipOutputStream out = new ZipOutputStream(bytes)) {
+            for (ZipEntry entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
+                if (!entry.getName().equals(left)) {
+                    out.putNextEntry(new ZipEntry(entry.getName()));
+                    in.transferTo(out);
+                }
+            }
+        }
+        return bytes.toByteArray();
     }
 
     /** The file zipped again with some entries changed, so that only our own checks can find it. */
