@@ -14,7 +14,7 @@ import org.tallywright.setup.SetupCode;
 
 /**
  * The main job on an empty shop, through the pages alone: from the set-up code to the review of a closed job. The owner
- * works on a laptop, the helper on a phone, the client by his link. It runs at the speed of the machine; the clock of
+ * works on a laptop and logs his day on a phone, as the helper does; the client comes by his link. It runs at the speed of the machine; the clock of
  * the shop is moved from day to day.
  */
 @AppTest
@@ -34,6 +34,7 @@ class WalkBrowserTest {
     void fromAnEmptyShopToAReviewedJob() {
         String home = "http://127.0.0.1:" + port;
         try (Tab owner = new Tab(Chrome.somebody(Chrome.LAPTOP), home);
+                Tab pocket = new Tab(Chrome.somebody(Chrome.PHONE), home);
                 Tab helper = new Tab(Chrome.somebody(Chrome.PHONE), home);
                 Tab client = new Tab(Chrome.somebody(Chrome.PHONE), home)) {
             openTheShop(owner);
@@ -44,11 +45,11 @@ class WalkBrowserTest {
             String price = issueTheBid(owner, job);
             String link = share(owner, job);
             accept(client, link, price);
-            logAWeek(owner, helper, job);
+            logAWeek(owner, signedIn(pocket), helper, job);
             seeProgress(owner, client, job, link);
             finish(owner, job);
             review(owner, job, price);
-            assertThat(List.of(owner.complaints, helper.complaints, client.complaints))
+            assertThat(List.of(owner.complaints, pocket.complaints, helper.complaints, client.complaints))
                     .as("what the console complained of")
                     .allMatch(List::isEmpty);
         }
@@ -190,27 +191,36 @@ class WalkBrowserTest {
                 .doesNotContain("tallywright");
     }
 
-    private void logAWeek(Tab owner, Tab helper, String job) {
+    /** The owner's own phone. */
+    private static Tab signedIn(Tab pocket) {
+        pocket.open("/sign-in");
+        pocket.fill("signInName", "wren").fill("password", PASSWORD).press("Sign in");
+        assertThat(pocket.path()).isEqualTo("/");
+        assertThat(pocket.page.viewportSize().width).isEqualTo(Chrome.PHONE);
+        return pocket;
+    }
+
+    private void logAWeek(Tab owner, Tab pocket, Tab helper, String job) {
         owner.open(job);
         assertThat(owner.text()).contains("Running");
         for (int n = 0; n < 3; n++) {
             owner.click(owner.page.locator("main form[action$='/start'] button").first());
         }
         clock.advance(Duration.ofHours(4));
-        logDay(owner, "3h", "2h30");
+        logDay(pocket, "3h", "2h30");
         logDay(helper, "2", "45m");
         buyAndTake(owner, helper, job);
         nextDay();
-        logDay(owner, "8:00-12:15", "1.5");
+        logDay(pocket, "8:00-12:15", "1.5");
         rework(helper);
         String waiting = glueUp(owner, job);
-        owner.open("/");
-        assertThat(owner.text()).contains("Curing", waiting);
+        pocket.open("/");
+        assertThat(pocket.text()).contains("Curing", waiting);
         nextDay();
         owner.open(job);
         assertThat(owner.text()).contains("over since");
         for (int day = 0; day < 3; day++) {
-            logDay(owner, "4h", "2h");
+            logDay(pocket, "4h", "2h");
             logDay(helper, "4h", "1h");
             nextDay();
         }
