@@ -1,6 +1,7 @@
 package org.tallywright.costing.web;
 
 import java.math.BigDecimal;
+import java.util.Comparator;
 import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -12,7 +13,7 @@ import org.tallywright.costing.SplitShare;
 import org.tallywright.costing.TaskFigures;
 import org.tallywright.costing.web.ReviewPage.Behind;
 
-/** Who or what made a part of the difference: tasks, materials, hours and bids, each with its share. */
+/** What made a part of the difference: tasks, materials, hours and bids, each with its share, the largest first. */
 record BehindCauses(JobFigures figures, Links links, Written write) {
 
     List<Behind> of(Cause cause) {
@@ -29,6 +30,9 @@ record BehindCauses(JobFigures figures, Links links, Written write) {
             default ->
                 figures.shares().stream()
                         .filter(share -> share.cause() == cause)
+                        .sorted(Comparator.comparing(
+                                        (SplitShare share) -> share.amount().abs())
+                                .reversed())
                         .map(this::share)
                         .toList();
         };

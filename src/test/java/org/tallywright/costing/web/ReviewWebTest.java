@@ -115,7 +115,7 @@ class ReviewWebTest {
         }
         for (String link : links) {
             if (!link.startsWith("/bids/")) {
-                Document behind = answer(get(URI.create(link)), seat.owner(), 200);
+                Document behind = answer(get(URI.create(link.replace("+", "%20"))), seat.owner(), 200);
                 String anchor = link.contains("#") ? link.substring(link.indexOf('#') + 1) : "main";
                 assertThat(behind.getElementById(anchor)).as(link).isNotNull();
             }
@@ -136,7 +136,8 @@ class ReviewWebTest {
         assertThat(behind(page, "Overhead")).contains("7 h 05 x $15.00", "+$106.25", "-$97.50");
         assertThat(behind(page, "Material price")).contains("Red oak, 5/4");
         assertThat(behind(page, "Other costs")).contains("Delivery", "$42.00, planned $40.00", "+$2.00");
-        assertThat(page.select("details.figure:contains(Hours) .behind").text()).contains("Direct 4 h 30", "Planned, 26-001 A 6 h 30");
+        assertThat(page.select("details.figure:contains(Hours) .behind").text())
+                .contains("Direct 4 h 30", "Planned, 26-001 A 6 h 30");
     }
 
     private static String behind(Document page, String cause) {
