@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.tallywright.shared.Length;
 
 /**
  * The measures of a piece, in feet, square feet and cubic feet, from exact lengths; rectangles throughout, so a slope
@@ -17,8 +18,7 @@ record PieceGeometry(
         @Nullable Long height,
         @Nullable Long depth,
         int count) {
-    /** 12 inches of 25.4 mm in units of 3.125 micrometres. */
-    private static final BigDecimal UNITS_PER_FOOT = BigDecimal.valueOf(97_536);
+    private static final BigDecimal UNITS_PER_FOOT = BigDecimal.valueOf(Length.FOOT);
 
     Optional<BigDecimal> measure(Measure measure) {
         return switch (measure) {

@@ -11,6 +11,7 @@ import java.math.RoundingMode;
 public final class BoardFeet {
     private static final BigDecimal UNITS =
             BigDecimal.valueOf(144).multiply(BigDecimal.valueOf(Length.INCH).pow(3));
+    private static final BigDecimal IN_A_CUBIC_FOOT = BigDecimal.valueOf(12);
     private static final Length ONE_INCH = new Length(Length.INCH);
 
     private BoardFeet() {}
@@ -32,6 +33,11 @@ public final class BoardFeet {
     public static BigDecimal tally(Length thickness, BigDecimal face) {
         long thick = Math.max(ONE_INCH.units(), thickness.units());
         return face.multiply(BigDecimal.valueOf(thick)).divide(UNITS, MathContext.DECIMAL64);
+    }
+
+    /** Of solid wood, as given: a board foot is a twelfth of a cubic foot. */
+    public static BigDecimal ofCubicFeet(BigDecimal cubicFeet) {
+        return cubicFeet.multiply(IN_A_CUBIC_FOOT);
     }
 
     /** Width in inches x length in feet / 12, to the nearest whole square foot; an exact half goes up. */

@@ -10,8 +10,12 @@ import java.math.RoundingMode;
 public record Length(long units) implements Comparable<Length> {
     public static final Length ZERO = new Length(0);
     static final long SIXTY_FOURTH = 127;
-    static final long INCH = 64 * SIXTY_FOURTH;
-    static final long FOOT = 12 * INCH;
+
+    /** Units in an inch, and in a foot. */
+    public static final long INCH = 64 * SIXTY_FOURTH;
+
+    public static final long FOOT = 12 * INCH;
+
     static final long MILLIMETRE = 320;
     static final long METRE = 1000 * MILLIMETRE;
 
@@ -140,6 +144,12 @@ public record Length(long units) implements Comparable<Length> {
      */
     public String format(Units in) {
         return in == Units.METRIC ? LengthWriter.millimetres(this) : LengthWriter.feetAndInches(this);
+    }
+
+    /** As it stands in a box with mm behind it; inches keep their marks, which tell feet from inches. */
+    public String formatInBox(Units in) {
+        String whole = format(in);
+        return in == Units.METRIC ? whole.replaceFirst(" mm$", "") : whole;
     }
 
     /** Inches only, as on a cut list: {@code 51 7/8"}. */

@@ -92,7 +92,7 @@ public class BuyLister {
             }
             Quantity supply = supplies.get(card.id());
             if (supply != null) {
-                lines.add(MaterialLayout.supply(card, supply, has, expected));
+                lines.add(YieldReckoning.supply(card, supply, has, expected));
             }
         });
         return new BuyList(lines, without);

@@ -3,7 +3,7 @@ package org.tallywright.takeoff;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
-import org.tallywright.shared.Length;
+import org.tallywright.shared.BoardFeet;
 import org.tallywright.shared.NotUnderstood;
 import org.tallywright.shared.Quantity;
 import org.tallywright.shared.Unit;
@@ -11,8 +11,6 @@ import org.tallywright.takeoff.formula.Amount;
 
 /** Turns what a formula comes to into a quantity of a unit: lengths to lf or lm, areas to sf or m2, volumes to bf or m3. */
 final class Measured {
-    private static final BigDecimal FOOT = BigDecimal.valueOf(
-            Length.parse("1 ft", org.tallywright.shared.Units.IMPERIAL).units());
     private static final BigDecimal MOST = BigDecimal.valueOf(1_000_000);
 
     private Measured() {}
@@ -23,11 +21,10 @@ final class Measured {
         if (amount.power() != wanted && amount.signum() != 0) {
             throw new NotUnderstood("comes to " + amount.kind() + ", but is counted in " + unit.code() + ".");
         }
-        BigDecimal imperial = amount.decimal()
-                .divide(FOOT.pow(wanted), MathContext.DECIMAL128)
-                // A board foot is a twelfth of a cubic foot.
-                .multiply(BigDecimal.valueOf(wanted == 3 ? 12 : 1))
+        BigDecimal feet = amount.decimal()
+                .divide(Areas.FOOT.pow(wanted), MathContext.DECIMAL128)
                 .multiply(BigDecimal.valueOf(pieces));
+        BigDecimal imperial = wanted == 3 ? BoardFeet.ofCubicFeet(feet) : feet;
         BigDecimal figure = unit.isMetric() ? unit.counterpart().toCounterpart(imperial) : imperial;
         if (figure.signum() < 0 || figure.compareTo(MOST) > 0) {
             throw new NotUnderstood("comes to less than nothing, or to more than can be kept.");

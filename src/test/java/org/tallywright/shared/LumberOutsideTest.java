@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -30,8 +31,7 @@ class LumberOutsideTest {
         Length width = Length.ofInches(row.number("width_in"));
         BigDecimal last = row.number("length_ft_or_bf");
         BigDecimal found = switch (row.text("check")) {
-            case "of" ->
-                BoardFeet.of(thickness(row), width, Length.ofFeet(last)).amount();
+            case "of" -> bothWays(thickness(row), width, Length.ofFeet(last));
             case "tally" ->
                 BoardFeet.tally(thickness(row), width, Length.ofFeet(last)).amount();
             case "surface" -> BigDecimal.valueOf(BoardFeet.surfaceMeasure(width, Length.ofFeet(last)));
@@ -47,6 +47,17 @@ class LumberOutsideTest {
                     .as("by its face")
                     .isCloseTo(row.number("expected"), within(row.number("tolerance")));
         }
+    }
+
+    /** By its sides, and by the volume they make. */
+    private static BigDecimal bothWays(Length thickness, Length width, Length length) {
+        BigDecimal boardFeet = BoardFeet.of(thickness, width, length).amount();
+        BigDecimal cubicFeet = BigDecimal.valueOf(thickness.units())
+                .multiply(BigDecimal.valueOf(width.units()))
+                .multiply(BigDecimal.valueOf(length.units()))
+                .divide(BigDecimal.valueOf(Length.FOOT).pow(3), MathContext.DECIMAL64);
+        assertThat(BoardFeet.ofCubicFeet(cubicFeet)).isCloseTo(boardFeet, within(new BigDecimal("0.0001")));
+        return boardFeet;
     }
 
     private static Length thickness(Checks.Row row) {
