@@ -2,7 +2,6 @@ package org.tallywright.estimates.web;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.UUID;
-import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -17,11 +16,10 @@ import org.tallywright.estimates.OtherDraft;
 import org.tallywright.jobs.JobDesk;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.shared.NotHere;
-import org.tallywright.shared.Refused;
 import org.tallywright.web.Access;
 import org.tallywright.web.Flash;
 import org.tallywright.web.FormErrors;
-import org.tallywright.web.FormReader;
+import org.tallywright.web.FormSave;
 import org.tallywright.web.Role;
 import org.tallywright.web.SignedIn;
 
@@ -63,19 +61,14 @@ class OtherLineController {
             HttpServletResponse response,
             RedirectAttributes redirect) {
         JobRef job = jobs.find(number);
-        FormReader read = new FormReader();
-        OtherDraft draft = form.read(read);
-        if (draft != null) {
-            try {
-                desk.save(job.id(), draft, me.personId());
-                Flash.done(redirect, "Cost kept.");
-                return "redirect:/jobs/" + job.number() + "/estimate" + (form.another() ? "/others/new" : "#others");
-            } catch (Refused refused) {
-                read.refuse(refused);
-            }
-        }
-        response.setStatus(HttpStatus.UNPROCESSABLE_ENTITY.value());
-        return page(job, form, read.errors(), model);
+        return new FormSave<OtherDraft>(form::read)
+                .keeping(draft -> {
+                    desk.save(job.id(), draft, me.personId());
+                    Flash.done(redirect, "Cost kept.");
+                    return "redirect:/jobs/" + job.number() + "/estimate"
+                            + (form.another() ? "/others/new" : "#others");
+                })
+                .or(response, errors -> page(job, form, errors, model));
     }
 
     @PostMapping("/{id}/removal")

@@ -17,13 +17,11 @@ import org.tallywright.jobs.JobHeads;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.jobs.MeasureDetails;
 import org.tallywright.jobs.PieceDesk;
-import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopClock;
-import org.tallywright.shared.Stale;
 import org.tallywright.web.Access;
 import org.tallywright.web.Flash;
 import org.tallywright.web.FormErrors;
-import org.tallywright.web.FormReader;
+import org.tallywright.web.FormSave;
 import org.tallywright.web.Role;
 import org.tallywright.web.SignedIn;
 
@@ -114,22 +112,18 @@ class MeasureController {
             HttpServletResponse response,
             RedirectAttributes redirect) {
         JobRef job = desk.find(number);
-        FormReader read = new FormReader();
-        MeasureDetails details = form.read(read, wording.units());
-        if (details != null) {
-            try {
-                pieces.measure(job.id(), id, version, details, me.personId());
-                Flash.done(redirect, details.name() + " is written down: " + wording.length(details.length()) + ".");
-                return "redirect:/jobs/" + number;
-            } catch (Refused refused) {
-                read.refuse(refused);
-            } catch (Stale stale) {
-                Map<String, String> names = rows.choice(job.id());
-                throw new Stale(stale.what(), form.beside(kept(job, id), p -> names.getOrDefault(p, "")));
-            }
-        }
-        Answer.refused(response);
-        return form(job, form, version == null ? null : id, read.errors(), me, model);
+        return new FormSave<MeasureDetails>(read -> form.read(read, wording.units()))
+                .keeping(details -> {
+                    pieces.measure(job.id(), id, version, details, me.personId());
+                    Flash.done(
+                            redirect, details.name() + " is written down: " + wording.length(details.length()) + ".");
+                    return "redirect:/jobs/" + number;
+                })
+                .beside(() -> {
+                    Map<String, String> names = rows.choice(job.id());
+                    return form.beside(kept(job, id), p -> names.getOrDefault(p, ""));
+                })
+                .or(response, errors -> form(job, form, version == null ? null : id, errors, me, model));
     }
 
     @PostMapping("/{id}/removal")

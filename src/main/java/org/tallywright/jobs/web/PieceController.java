@@ -18,12 +18,10 @@ import org.tallywright.jobs.JobHeads;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.jobs.PieceDesk;
 import org.tallywright.jobs.PieceDetails;
-import org.tallywright.shared.Refused;
-import org.tallywright.shared.Stale;
 import org.tallywright.web.Access;
 import org.tallywright.web.Flash;
 import org.tallywright.web.FormErrors;
-import org.tallywright.web.FormReader;
+import org.tallywright.web.FormSave;
 import org.tallywright.web.Role;
 import org.tallywright.web.SignedIn;
 
@@ -116,22 +114,17 @@ class PieceController {
             HttpServletResponse response,
             RedirectAttributes redirect) {
         JobRef job = desk.find(number);
-        FormReader read = new FormReader();
-        PieceDetails details = form.read(read, wording.units());
-        if (details != null) {
-            try {
-                pieces.save(job.id(), id, version, details, me.personId());
-                Flash.done(redirect, "The piece is saved.");
-                return "redirect:/jobs/" + number + "/pieces/" + id + "/proposals";
-            } catch (Refused refused) {
-                read.refuse(refused);
-            } catch (Stale stale) {
-                Map<String, String> names = kindNames();
-                throw new Stale(stale.what(), form.beside(kept(job, id), k -> names.getOrDefault(k, "")));
-            }
-        }
-        Answer.refused(response);
-        return form(number, form, version == null ? null : id, read.errors(), me, model);
+        return new FormSave<PieceDetails>(read -> form.read(read, wording.units()))
+                .keeping(details -> {
+                    pieces.save(job.id(), id, version, details, me.personId());
+                    Flash.done(redirect, "The piece is saved.");
+                    return "redirect:/jobs/" + number + "/pieces/" + id + "/proposals";
+                })
+                .beside(() -> {
+                    Map<String, String> names = kindNames();
+                    return form.beside(kept(job, id), k -> names.getOrDefault(k, ""));
+                })
+                .or(response, errors -> form(number, form, version == null ? null : id, errors, me, model));
     }
 
     @PostMapping("/{id}/removal")

@@ -16,12 +16,10 @@ import org.tallywright.jobs.JobHeads;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.jobs.TaskDesk;
 import org.tallywright.jobs.TaskDetails;
-import org.tallywright.shared.Refused;
-import org.tallywright.shared.Stale;
 import org.tallywright.web.Access;
 import org.tallywright.web.Flash;
 import org.tallywright.web.FormErrors;
-import org.tallywright.web.FormReader;
+import org.tallywright.web.FormSave;
 import org.tallywright.web.Role;
 import org.tallywright.web.SignedIn;
 
@@ -105,20 +103,13 @@ class TaskController {
             HttpServletResponse response,
             RedirectAttributes redirect) {
         JobRef job = desk.find(number);
-        FormReader read = new FormReader();
-        TaskDetails details = form.read(read);
-        if (details != null) {
-            try {
-                tasks.save(job.id(), id, version, details, me.personId());
-                Flash.done(redirect, version == null ? "The task is added." : "The task is changed.");
-                return version == null ? "redirect:/jobs/" + number : "redirect:/jobs/" + number + "/tasks/" + id;
-            } catch (Refused refused) {
-                read.refuse(refused);
-            } catch (Stale stale) {
-                throw new Stale(stale.what(), form.beside(rows.form(job.id(), id), rows.choices(job.id())));
-            }
-        }
-        Answer.refused(response);
-        return form(job, form, version == null ? null : id, read.errors(), me, model);
+        return new FormSave<TaskDetails>(form::read)
+                .keeping(details -> {
+                    tasks.save(job.id(), id, version, details, me.personId());
+                    Flash.done(redirect, version == null ? "The task is added." : "The task is changed.");
+                    return version == null ? "redirect:/jobs/" + number : "redirect:/jobs/" + number + "/tasks/" + id;
+                })
+                .beside(() -> form.beside(rows.form(job.id(), id), rows.choices(job.id())))
+                .or(response, errors -> form(job, form, version == null ? null : id, errors, me, model));
     }
 }

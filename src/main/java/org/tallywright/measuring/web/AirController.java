@@ -10,18 +10,13 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
-import org.tallywright.jobs.JobDesk;
-import org.tallywright.jobs.JobHeads;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.measuring.AirDetails;
 import org.tallywright.measuring.SiteDesk;
-import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopClock;
-import org.tallywright.shared.Stale;
 import org.tallywright.web.Access;
-import org.tallywright.web.Flash;
 import org.tallywright.web.FormErrors;
-import org.tallywright.web.FormReader;
+import org.tallywright.web.FormSave;
 import org.tallywright.web.Role;
 import org.tallywright.web.SignedIn;
 
@@ -30,17 +25,13 @@ import org.tallywright.web.SignedIn;
 @RequestMapping("/jobs/{number}/air-readings")
 @Access({Role.OWNER, Role.LEAD, Role.HELPER})
 class AirController {
-    private static final int UNPROCESSABLE = 422;
-
-    private final JobDesk jobs;
-    private final JobHeads heads;
+    private final SiteForms forms;
     private final SiteDesk desk;
     private final SitePages pages;
     private final ShopClock clock;
 
-    AirController(JobDesk jobs, JobHeads heads, SiteDesk desk, SitePages pages, ShopClock clock) {
-        this.jobs = jobs;
-        this.heads = heads;
+    AirController(SiteForms forms, SiteDesk desk, SitePages pages, ShopClock clock) {
+        this.forms = forms;
         this.desk = desk;
         this.pages = pages;
         this.clock = clock;
@@ -48,13 +39,13 @@ class AirController {
 
     @GetMapping("/new")
     String blank(@PathVariable String number, SignedIn me, Model model) {
-        JobRef job = jobs.find(number).guardOpen();
+        JobRef job = forms.openJob(number);
         return form(job, AirForm.blank(clock.today()), null, FormErrors.none(), me, model);
     }
 
     @GetMapping("/{id}")
     String edit(@PathVariable String number, @PathVariable UUID id, SignedIn me, Model model) {
-        JobRef job = jobs.find(number).guardOpen();
+        JobRef job = forms.openJob(number);
         return form(job, kept(job, id), id, FormErrors.none(), me, model);
     }
 
@@ -64,12 +55,7 @@ class AirController {
     }
 
     private String form(JobRef job, AirForm form, @Nullable UUID kept, FormErrors errors, SignedIn me, Model model) {
-        model.addAttribute("head", heads.find(job.number(), me, "job"));
-        model.addAttribute("form", form);
-        model.addAttribute("kept", kept);
-        model.addAttribute("errors", errors);
-        Choices.add(model, job, pages);
-        return "measuring/air";
+        return forms.page("air", job, form, kept, errors, me, model);
     }
 
     @PostMapping
@@ -105,28 +91,20 @@ class AirController {
             Model model,
             HttpServletResponse response,
             RedirectAttributes redirect) {
-        JobRef job = jobs.find(number);
-        FormReader read = new FormReader();
-        AirDetails details = form.read(read, pages.units());
-        if (details != null) {
-            try {
-                desk.save(job.id(), id, version, details, me.personId());
-                Flash.done(redirect, "The air is written down.");
-                return "redirect:/jobs/" + number + "/site-measure";
-            } catch (Refused refused) {
-                read.refuse(refused);
-            } catch (Stale stale) {
-                throw new Stale(stale.what(), form.beside(kept(job, id)));
-            }
-        }
-        response.setStatus(UNPROCESSABLE);
-        return form(job, form, version == null ? null : id, read.errors(), me, model);
+        JobRef job = forms.job(number);
+        return new FormSave<AirDetails>(read -> form.read(read, pages.units()))
+                .keeping(details -> {
+                    desk.save(job.id(), id, version, details, me.personId());
+                    return SiteForms.done(job, "The air is written down.", redirect);
+                })
+                .beside(() -> form.beside(kept(job, id)))
+                .or(response, errors -> form(job, form, version == null ? null : id, errors, me, model));
     }
 
     @PostMapping("/{id}/removal")
     String destroy(@PathVariable String number, @PathVariable UUID id, SignedIn me, RedirectAttributes redirect) {
-        desk.removeAir(jobs.find(number).id(), id, me.personId());
-        Flash.done(redirect, "The reading of the air is taken out.");
-        return "redirect:/jobs/" + number + "/site-measure";
+        JobRef job = forms.job(number);
+        desk.removeAir(job.id(), id, me.personId());
+        return SiteForms.done(job, "The reading of the air is taken out.", redirect);
     }
 }

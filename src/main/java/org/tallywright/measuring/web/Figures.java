@@ -38,6 +38,22 @@ record Figures(Units units) {
         return new Length((long) (Math.ceil(Math.abs(units(inches)) / mark - 1e-6) * mark)).format(units);
     }
 
+    /** Up to the next mark a tape has: what is cut to it is wide enough. */
+    String cut(double inches) {
+        long mark = metric() ? HALF_MILLIMETRE : FINE_INCH;
+        return new Length((long) Math.ceil(Math.abs(units(inches)) / mark - 1e-6) * mark).format(units);
+    }
+
+    /** What a reading is good to, up to the next tenth of a millimetre or 1/64 inch. */
+    String goodTo(Length doubt) {
+        return sizeUp((double) doubt.units() / Length.INCH);
+    }
+
+    /** A length that was read, said in a sentence. */
+    String read(Length length) {
+        return size((double) length.units() / Length.INCH);
+    }
+
     String length(Reckoned figure) {
         return signed(figure.value()) + " \u00b1 " + sizeUp(figure.plusMinus());
     }
@@ -66,6 +82,6 @@ record Figures(Units units) {
     }
 
     private static double units(double inches) {
-        return inches * 64 * 127;
+        return inches * Length.INCH;
     }
 }

@@ -12,19 +12,14 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
-import org.tallywright.jobs.JobDesk;
-import org.tallywright.jobs.JobHeads;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.measuring.OpeningDetails;
 import org.tallywright.measuring.Reading;
 import org.tallywright.measuring.SiteDesk;
-import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopClock;
-import org.tallywright.shared.Stale;
 import org.tallywright.web.Access;
-import org.tallywright.web.Flash;
 import org.tallywright.web.FormErrors;
-import org.tallywright.web.FormReader;
+import org.tallywright.web.FormSave;
 import org.tallywright.web.Role;
 import org.tallywright.web.SignedIn;
 
@@ -33,17 +28,13 @@ import org.tallywright.web.SignedIn;
 @RequestMapping("/jobs/{number}/openings")
 @Access({Role.OWNER, Role.LEAD, Role.HELPER})
 class OpeningController {
-    private static final int UNPROCESSABLE = 422;
-
-    private final JobDesk jobs;
-    private final JobHeads heads;
+    private final SiteForms forms;
     private final SiteDesk desk;
     private final SitePages pages;
     private final ShopClock clock;
 
-    OpeningController(JobDesk jobs, JobHeads heads, SiteDesk desk, SitePages pages, ShopClock clock) {
-        this.jobs = jobs;
-        this.heads = heads;
+    OpeningController(SiteForms forms, SiteDesk desk, SitePages pages, ShopClock clock) {
+        this.forms = forms;
         this.desk = desk;
         this.pages = pages;
         this.clock = clock;
@@ -51,13 +42,13 @@ class OpeningController {
 
     @GetMapping("/new")
     String blank(@PathVariable String number, @RequestParam(defaultValue = "") String piece, SignedIn me, Model model) {
-        JobRef job = jobs.find(number).guardOpen();
+        JobRef job = forms.openJob(number);
         return form(job, OpeningForm.blank(piece, clock.today(), pages.units()), null, FormErrors.none(), me, model);
     }
 
     @GetMapping("/{id}")
     String edit(@PathVariable String number, @PathVariable UUID id, SignedIn me, Model model) {
-        JobRef job = jobs.find(number).guardOpen();
+        JobRef job = forms.openJob(number);
         return form(job, kept(job, id), id, FormErrors.none(), me, model);
     }
 
@@ -68,15 +59,10 @@ class OpeningController {
 
     private String form(
             JobRef job, OpeningForm form, @Nullable UUID kept, FormErrors errors, SignedIn me, Model model) {
-        model.addAttribute("head", heads.find(job.number(), me, "job"));
-        model.addAttribute("form", form);
-        model.addAttribute("kept", kept);
-        model.addAttribute("errors", errors);
-        Choices.add(model, job, pages);
         for (Reading.Group group : Reading.Group.values()) {
             model.addAttribute(group.name().toLowerCase(java.util.Locale.ROOT), pages.boxes(group));
         }
-        return "measuring/opening";
+        return forms.page("opening", job, form, kept, errors, me, model);
     }
 
     @PostMapping
@@ -114,29 +100,20 @@ class OpeningController {
             Model model,
             HttpServletResponse response,
             RedirectAttributes redirect) {
-        JobRef job = jobs.find(number);
-        FormReader read = new FormReader();
-        OpeningDetails details = form.read(read, pages.units());
-        if (details != null) {
-            try {
-                desk.save(job.id(), id, version, details, me.personId());
-                Flash.done(redirect, details.place() + " is written down.");
-                return "redirect:/jobs/" + number + "/site-measure";
-            } catch (Refused refused) {
-                read.refuse(refused);
-            } catch (Stale stale) {
-                throw new Stale(
-                        stale.what(), form.beside(kept(job, id), box -> pages.text("measuring.reading." + box)));
-            }
-        }
-        response.setStatus(UNPROCESSABLE);
-        return form(job, form, version == null ? null : id, read.errors(), me, model);
+        JobRef job = forms.job(number);
+        return new FormSave<OpeningDetails>(read -> form.read(read, pages.units()))
+                .keeping(details -> {
+                    desk.save(job.id(), id, version, details, me.personId());
+                    return SiteForms.done(job, details.place() + " is written down.", redirect);
+                })
+                .beside(() -> form.beside(kept(job, id), box -> pages.text("measuring.reading." + box)))
+                .or(response, errors -> form(job, form, version == null ? null : id, errors, me, model));
     }
 
     @PostMapping("/{id}/removal")
     String destroy(@PathVariable String number, @PathVariable UUID id, SignedIn me, RedirectAttributes redirect) {
-        desk.removeOpening(jobs.find(number).id(), id, me.personId());
-        Flash.done(redirect, "The opening is taken out.");
-        return "redirect:/jobs/" + number + "/site-measure";
+        JobRef job = forms.job(number);
+        desk.removeOpening(job.id(), id, me.personId());
+        return SiteForms.done(job, "The opening is taken out.", redirect);
     }
 }

@@ -47,7 +47,7 @@ record OpeningForm(@Nullable UUID id, @Nullable Integer version, Map<String, Str
         Map<String, String> typed = new TreeMap<>();
         typed.put("piece", piece);
         typed.put("measuredOn", today.toString());
-        typed.put("goodTo", units == Units.METRIC ? "1 mm" : "1/32\"");
+        typed.put("goodTo", units == Units.METRIC ? "1" : "1/32\"");
         return new OpeningForm(Ids.next(), null, typed);
     }
 
@@ -56,10 +56,10 @@ record OpeningForm(@Nullable UUID id, @Nullable Integer version, Map<String, Str
         UUID piece = kept.pieceId();
         typed.put("piece", piece == null ? "" : piece.toString());
         typed.put("place", kept.place());
-        typed.put("goodTo", kept.goodTo().format(units));
+        typed.put("goodTo", kept.goodTo().formatInBox(units));
         typed.put("measuredOn", kept.measuredOn().toString());
         typed.put("note", kept.note());
-        kept.readings().forEach((reading, length) -> typed.put(reading.box(), length.format(units)));
+        kept.readings().forEach((reading, length) -> typed.put(reading.box(), length.formatInBox(units)));
         typed.put("studs", MarkLines.write(kept.marks(), Mark.Kind.STUD, units));
         typed.put("outlets", MarkLines.write(kept.marks(), Mark.Kind.OUTLET, units));
         typed.put("reveals", MarkLines.write(kept.marks(), Mark.Kind.REVEAL, units));

@@ -86,7 +86,7 @@ final class OpeningWords {
         }
         Reckoned taper = figure(Sum.TAPER);
         if (taper != null && pieceDepth != null && taper.isBeyondDoubt()) {
-            said.add("Scribe: over a piece " + pieceDepth.format(figures.units()) + " deep it tapers by "
+            said.add("Scribe: over a piece " + figures.read(pieceDepth) + " deep it tapers by "
                     + figures.size(taper.value()) + "; if one wall takes all, that is the taper there, else split it.");
         }
         Reckoned gap = figure(Sum.LARGEST_GAP);
@@ -95,7 +95,7 @@ final class OpeningWords {
             return;
         }
         said.add("The largest gap beside the piece is " + figures.size(gap.value()) + "; cut the scribe strip "
-                + figures.sizeUp(stock.value()) + " wide.");
+                + figures.cut(stock.value()) + " wide.");
         if (gap.value() > WIDEST_SCRIBE) {
             cautions.add("The gap is over " + figures.size(WIDEST_SCRIBE)
                     + ": rather a wider stile or a bevelled back edge than a scribe.");

@@ -10,17 +10,12 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
-import org.tallywright.jobs.JobDesk;
-import org.tallywright.jobs.JobHeads;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.measuring.PartDetails;
 import org.tallywright.measuring.SiteDesk;
-import org.tallywright.shared.Refused;
-import org.tallywright.shared.Stale;
 import org.tallywright.web.Access;
-import org.tallywright.web.Flash;
 import org.tallywright.web.FormErrors;
-import org.tallywright.web.FormReader;
+import org.tallywright.web.FormSave;
 import org.tallywright.web.Role;
 import org.tallywright.web.SignedIn;
 
@@ -29,29 +24,25 @@ import org.tallywright.web.SignedIn;
 @RequestMapping("/jobs/{number}/solid-parts")
 @Access({Role.OWNER, Role.LEAD, Role.HELPER})
 class PartController {
-    private static final int UNPROCESSABLE = 422;
-
-    private final JobDesk jobs;
-    private final JobHeads heads;
+    private final SiteForms forms;
     private final SiteDesk desk;
     private final SitePages pages;
 
-    PartController(JobDesk jobs, JobHeads heads, SiteDesk desk, SitePages pages) {
-        this.jobs = jobs;
-        this.heads = heads;
+    PartController(SiteForms forms, SiteDesk desk, SitePages pages) {
+        this.forms = forms;
         this.desk = desk;
         this.pages = pages;
     }
 
     @GetMapping("/new")
     String blank(@PathVariable String number, SignedIn me, Model model) {
-        JobRef job = jobs.find(number).guardOpen();
+        JobRef job = forms.openJob(number);
         return form(job, PartForm.blank(), null, FormErrors.none(), me, model);
     }
 
     @GetMapping("/{id}")
     String edit(@PathVariable String number, @PathVariable UUID id, SignedIn me, Model model) {
-        JobRef job = jobs.find(number).guardOpen();
+        JobRef job = forms.openJob(number);
         return form(job, kept(job, id), id, FormErrors.none(), me, model);
     }
 
@@ -61,14 +52,9 @@ class PartController {
     }
 
     private String form(JobRef job, PartForm form, @Nullable UUID kept, FormErrors errors, SignedIn me, Model model) {
-        model.addAttribute("head", heads.find(job.number(), me, "job"));
-        model.addAttribute("form", form);
-        model.addAttribute("kept", kept);
-        model.addAttribute("errors", errors);
-        Choices.add(model, job, pages);
         model.addAttribute("woods", PartForm.WOODS);
         model.addAttribute("cuts", PartForm.CUTS);
-        return "measuring/part";
+        return forms.page("part", job, form, kept, errors, me, model);
     }
 
     @PostMapping
@@ -104,28 +90,20 @@ class PartController {
             Model model,
             HttpServletResponse response,
             RedirectAttributes redirect) {
-        JobRef job = jobs.find(number);
-        FormReader read = new FormReader();
-        PartDetails details = form.read(read, pages.units());
-        if (details != null) {
-            try {
-                desk.save(job.id(), id, version, details, me.personId());
-                Flash.done(redirect, details.name() + " is written down.");
-                return "redirect:/jobs/" + number + "/site-measure";
-            } catch (Refused refused) {
-                read.refuse(refused);
-            } catch (Stale stale) {
-                throw new Stale(stale.what(), form.beside(kept(job, id)));
-            }
-        }
-        response.setStatus(UNPROCESSABLE);
-        return form(job, form, version == null ? null : id, read.errors(), me, model);
+        JobRef job = forms.job(number);
+        return new FormSave<PartDetails>(read -> form.read(read, pages.units()))
+                .keeping(details -> {
+                    desk.save(job.id(), id, version, details, me.personId());
+                    return SiteForms.done(job, details.name() + " is written down.", redirect);
+                })
+                .beside(() -> form.beside(kept(job, id)))
+                .or(response, errors -> form(job, form, version == null ? null : id, errors, me, model));
     }
 
     @PostMapping("/{id}/removal")
     String destroy(@PathVariable String number, @PathVariable UUID id, SignedIn me, RedirectAttributes redirect) {
-        desk.removePart(jobs.find(number).id(), id, me.personId());
-        Flash.done(redirect, "The solid part is taken out.");
-        return "redirect:/jobs/" + number + "/site-measure";
+        JobRef job = forms.job(number);
+        desk.removePart(job.id(), id, me.personId());
+        return SiteForms.done(job, "The solid part is taken out.", redirect);
     }
 }

@@ -70,7 +70,7 @@ record PartForm(
                 kept.name(),
                 kept.species().code(),
                 kept.cut().code(),
-                kept.width().format(units),
+                kept.width().formatInBox(units),
                 kept.moisture().stripTrailingZeros().toPlainString(),
                 kept.note());
     }

@@ -122,7 +122,7 @@ class SitePages {
                 opening.place(),
                 name(pieces, pieceId),
                 by(people, kept.by(), opening.measuredOn()),
-                opening.goodTo().format(figures.units()),
+                figures.goodTo(opening.goodTo()),
                 opening.note(),
                 said.sentences(),
                 said.cautions(),
@@ -143,7 +143,7 @@ class SitePages {
                         "measuring.formula." + finding.sum(),
                         deep,
                         OpeningSums.SPARE.format(figures.units()),
-                        opening.goodTo().format(figures.units())),
+                        figures.goodTo(opening.goodTo())),
                 inputs);
     }
 

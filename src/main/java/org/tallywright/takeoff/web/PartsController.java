@@ -15,14 +15,11 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
-import org.tallywright.catalog.MaterialCard;
-import org.tallywright.catalog.Materials;
 import org.tallywright.jobs.JobDesk;
 import org.tallywright.jobs.JobHeads;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopConventions;
-import org.tallywright.shared.Stale;
 import org.tallywright.takeoff.PartRows;
 import org.tallywright.takeoff.PieceFacts;
 import org.tallywright.takeoff.Recipe;
@@ -37,7 +34,7 @@ import org.tallywright.web.FormReader;
 import org.tallywright.web.Role;
 import org.tallywright.web.SignedIn;
 
-/** The parts of a piece: taken off by the formulas of its kind, or listed by hand. */
+/** The parts of a piece, and taking them off by the formulas of its kind. */
 @Controller
 @RequestMapping("/jobs/{number}/pieces/{id}")
 @Access({Role.OWNER, Role.LEAD})
@@ -48,7 +45,7 @@ class PartsController {
     private final PartRows rows;
     private final RecipeBook recipes;
     private final TakeoffDesk desk;
-    private final Materials materials;
+    private final MaterialNames materials;
     private final ShopConventions shop;
 
     PartsController(
@@ -58,7 +55,7 @@ class PartsController {
             PartRows rows,
             RecipeBook recipes,
             TakeoffDesk desk,
-            Materials materials,
+            MaterialNames materials,
             ShopConventions shop) {
         this.jobs = jobs;
         this.heads = heads;
@@ -108,7 +105,7 @@ class PartsController {
         Recipe recipe = book.recipe();
         Worked worked = desk.worked(piece, recipe, answers);
         Map<String, UUID> chosen = desk.chosen(recipe, answers);
-        Map<String, String> names = materialNames();
+        Map<String, String> names = materials.byId();
         List<PartRows.Row> parts = rows.ofPiece(job.id(), pieceId);
         model.addAttribute("head", heads.find(job.number(), me, "job"));
         model.addAttribute("piece", piece);
@@ -172,14 +169,6 @@ class PartsController {
                 row.byHand());
     }
 
-    private Map<String, String> materialNames() {
-        Map<String, String> names = new LinkedHashMap<>();
-        for (MaterialCard card : materials.all()) {
-            names.put(card.id().toString(), card.name());
-        }
-        return names;
-    }
-
     @PostMapping("/takeoff")
     String takeOff(
             @PathVariable String number,
@@ -224,7 +213,7 @@ class PartsController {
                 answers.put(setting.name(), typed);
             }
         }
-        Map<String, String> names = materialNames();
+        Map<String, String> names = materials.byId();
         for (Recipe.Slot slot : recipe.slots()) {
             String typed = first(sent, "mat-" + slot.name());
             if (!typed.isEmpty()) {
@@ -241,109 +230,5 @@ class PartsController {
     private static String first(MultiValueMap<String, String> sent, String name) {
         String value = sent.getFirst(name);
         return value == null ? "" : value;
-    }
-
-    @GetMapping("/parts/new")
-    String blank(@PathVariable String number, @PathVariable UUID id, SignedIn me, Model model) {
-        return form(jobs.find(number).guardOpen(), id, PartForm.blank(), null, FormErrors.none(), me, model);
-    }
-
-    @GetMapping("/parts/{part}")
-    String edit(@PathVariable String number, @PathVariable UUID id, @PathVariable UUID part, SignedIn me, Model model) {
-        JobRef job = jobs.find(number).guardOpen();
-        PartForm kept = PartForm.of(rows.of(job.id(), id, part), shop.units());
-        return form(job, id, kept, part, FormErrors.none(), me, model);
-    }
-
-    private String form(
-            JobRef job, UUID pieceId, PartForm form, @Nullable UUID kept, FormErrors errors, SignedIn me, Model model) {
-        model.addAttribute("head", heads.find(job.number(), me, "job"));
-        model.addAttribute("piece", pieces.of(job.id(), pieceId));
-        model.addAttribute("form", form);
-        model.addAttribute("kept", kept);
-        model.addAttribute("errors", errors);
-        model.addAttribute("materials", materialNames());
-        model.addAttribute("lengthUnit", Written.suffix(shop.units()));
-        Map<String, String> grains = new LinkedHashMap<>();
-        grains.put("along", "Along the length");
-        grains.put("across", "Across the length");
-        grains.put("any", "Does not matter");
-        model.addAttribute("grains", grains);
-        return "takeoff/part";
-    }
-
-    @PostMapping("/parts")
-    String create(
-            @PathVariable String number,
-            @PathVariable UUID id,
-            PartForm form,
-            SignedIn me,
-            Model model,
-            HttpServletResponse response,
-            RedirectAttributes redirect) {
-        UUID partId = form.id();
-        if (partId == null) {
-            throw new Refused("The form did not arrive whole. Reload the page and try again.");
-        }
-        return save(jobs.find(number), id, partId, null, "", form, me, model, response, redirect);
-    }
-
-    @PostMapping("/parts/{part}")
-    String update(
-            @PathVariable String number,
-            @PathVariable UUID id,
-            @PathVariable UUID part,
-            PartForm form,
-            SignedIn me,
-            Model model,
-            HttpServletResponse response,
-            RedirectAttributes redirect) {
-        JobRef job = jobs.find(number);
-        String slot = rows.of(job.id(), id, part).details().slot();
-        int version = form.version() == null ? -1 : form.version();
-        return save(job, id, part, version, slot, form, me, model, response, redirect);
-    }
-
-    private String save(
-            JobRef job,
-            UUID pieceId,
-            UUID partId,
-            @Nullable Integer version,
-            String slot,
-            PartForm form,
-            SignedIn me,
-            Model model,
-            HttpServletResponse response,
-            RedirectAttributes redirect) {
-        FormReader read = new FormReader();
-        var details = form.read(read, shop.units(), slot);
-        if (details != null) {
-            try {
-                desk.save(job.id(), pieceId, partId, version, details, me.personId());
-                Flash.done(redirect, "The part is kept.");
-                return "redirect:/jobs/" + job.number() + "/pieces/" + pieceId + "/parts";
-            } catch (Refused refused) {
-                read.refuse(refused);
-            } catch (Stale stale) {
-                PartForm theirs = PartForm.of(rows.of(job.id(), pieceId, partId), shop.units());
-                throw new Stale(stale.what(), form.beside(theirs, materialNames()));
-            }
-        }
-        response.setStatus(422);
-        return form(job, pieceId, form, version == null ? null : partId, read.errors(), me, model);
-    }
-
-    @PostMapping("/parts/{part}/removal")
-    String destroy(
-            @PathVariable String number,
-            @PathVariable UUID id,
-            @PathVariable UUID part,
-            SignedIn me,
-            RedirectAttributes redirect) {
-        JobRef job = jobs.find(number);
-        pieces.of(job.id(), id);
-        desk.remove(job.id(), id, part, me.personId());
-        Flash.done(redirect, "The part is taken out.");
-        return "redirect:/jobs/" + number + "/pieces/" + id + "/parts";
     }
 }

@@ -14,15 +14,13 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.tallywright.catalog.MaterialCard;
 import org.tallywright.catalog.Materials;
-import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopConventions;
-import org.tallywright.shared.Stale;
 import org.tallywright.takeoff.MaterialShape;
 import org.tallywright.takeoff.MaterialShapes;
 import org.tallywright.web.Access;
 import org.tallywright.web.Flash;
 import org.tallywright.web.FormErrors;
-import org.tallywright.web.FormReader;
+import org.tallywright.web.FormSave;
 import org.tallywright.web.Role;
 import org.tallywright.web.SignedIn;
 
@@ -65,6 +63,17 @@ class ShapeController {
         return "takeoff/material-form";
     }
 
+    /** What a named size leaves when planed: a table's figure, so it says to measure. */
+    private String planed(ShapeForm form, MaterialShape shape) {
+        return shape.form() != MaterialShape.Form.BOARD
+                ? ""
+                : form.named()
+                        .map(size -> " " + size.name() + " planed on both faces is "
+                                + size.dressedThickness().format(shop.units())
+                                + " thick in the tables; measure what was delivered.")
+                        .orElse("");
+    }
+
     @PostMapping
     String update(
             @PathVariable UUID id,
@@ -74,20 +83,13 @@ class ShapeController {
             HttpServletResponse response,
             RedirectAttributes redirect) {
         MaterialCard card = materials.card(id);
-        FormReader read = new FormReader();
-        MaterialShape shape = form.read(read, shop.units());
-        if (shape != null) {
-            try {
-                shapes.write(id, form.version(), shape, me.personId());
-                Flash.done(redirect, "How it comes is kept.");
-                return "redirect:/catalog/materials/" + id;
-            } catch (Refused refused) {
-                read.refuse(refused);
-            } catch (Stale stale) {
-                throw new Stale(stale.what(), form.beside(kept(card)));
-            }
-        }
-        response.setStatus(422);
-        return page(card, form, read.errors(), model);
+        return new FormSave<MaterialShape>(read -> form.read(read, shop.units()))
+                .keeping(shape -> {
+                    shapes.write(id, form.version(), shape, me.personId());
+                    Flash.done(redirect, "How it comes is kept." + planed(form, shape));
+                    return "redirect:/catalog/materials/" + id;
+                })
+                .beside(() -> form.beside(kept(card)))
+                .or(response, errors -> page(card, form, errors, model));
     }
 }

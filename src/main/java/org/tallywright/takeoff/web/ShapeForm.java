@@ -4,10 +4,12 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.shared.Length;
 import org.tallywright.shared.NotUnderstood;
 import org.tallywright.shared.Percent;
+import org.tallywright.shared.ReportedSize;
 import org.tallywright.shared.Stale;
 import org.tallywright.shared.Typed;
 import org.tallywright.shared.Units;
@@ -61,7 +63,7 @@ record ShapeForm(
     }
 
     static ShapeForm blank(Units units) {
-        String kerf = Length.parse("1/8 in", Units.IMPERIAL).format(units);
+        String kerf = units == Units.METRIC ? "3.2" : "1/8\"";
         return new ShapeForm(null, "sheet", "", "", "", "", "", "", "", "", "", kerf, "0", "0", "0", "0", "0");
     }
 
@@ -69,7 +71,7 @@ record ShapeForm(
         return new ShapeForm(
                 version,
                 shape.form().name().toLowerCase(Locale.ROOT),
-                shape.thickness().format(units),
+                shape.thickness().formatInBox(units),
                 some(shape.sheetLength(), units),
                 some(shape.sheetWidth(), units),
                 String.join(
@@ -80,23 +82,23 @@ record ShapeForm(
                 some(shape.narrowest(), units),
                 some(shape.widest(), units),
                 shape.surfacing(),
-                shape.kerf().format(units),
-                shape.trim().format(units),
-                shape.edgeLoss().format(units),
-                shape.roughLength().format(units),
-                shape.roughWidth().format(units),
+                shape.kerf().formatInBox(units),
+                shape.trim().formatInBox(units),
+                shape.edgeLoss().formatInBox(units),
+                shape.roughLength().formatInBox(units),
+                shape.roughWidth().formatInBox(units),
                 shape.defectsPercent().stripTrailingZeros().toPlainString());
     }
 
     private static String some(Length length, Units units) {
-        return length.isZero() ? "" : length.format(units);
+        return length.isZero() ? "" : length.formatInBox(units);
     }
 
     /** What does not belong to the form chosen is not read. */
     @Nullable
     MaterialShape read(FormReader read, Units units) {
         MaterialShape.Form chosen = read.field("form", this::chosen);
-        Length thick = read.field("thickness", () -> upTo(Length.parseSize(thickness, units), MOST_TRIM));
+        Length thick = read.field("thickness", () -> upTo(thick(units), MOST_TRIM));
         Length cut = read.field("kerf", () -> upTo(Length.parse(kerf, units), MOST_KERF));
         Length edges = read.field("trim", () -> upTo(Length.parse(trim, units), MOST_TRIM));
         if (chosen == null || thick == null || cut == null || edges == null) {
@@ -123,6 +125,16 @@ record ShapeForm(
         return new MaterialShape(
                 chosen, thick, longSide, wide, bars, least, most, narrow, broad, surface, cut, edges, edge, more, wider,
                 lost);
+    }
+
+    /** A named size such as 8/4 or 2x4 is its rough thickness, in a metric shop too; else a length. */
+    private Length thick(Units units) {
+        return named().map(ReportedSize::thickness).orElseGet(() -> Length.parseSize(thickness, units));
+    }
+
+    /** What was named, where the thickness is the name of a size. */
+    Optional<ReportedSize> named() {
+        return ReportedSize.find(thickness);
     }
 
     private MaterialShape.Form chosen() {

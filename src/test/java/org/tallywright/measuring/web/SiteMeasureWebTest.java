@@ -64,6 +64,27 @@ class SiteMeasureWebTest {
         base = "/jobs/" + job.number();
     }
 
+    /** Inch readings in a shop that has gone over to millimetres: no finer than its tape, its own examples, no unit twice. */
+    @Test
+    void speaksMillimetresInAMetricShop() throws Exception {
+        UUID piece = sample.piece(job, "Window seat", "61", "18", "15", ada);
+        UUID opening = Ids.next();
+        answer(opening(opening).param("piece", piece.toString()), ada, 302);
+        people.asShop(() -> jdbc.sql("update shop set units = 'metric'").update());
+        Document page = answer(get(base + "/site-measure"), ada, 200);
+        assertThat(page.text()).contains("Each reading good to \u00b1 0.8 mm");
+        assertThat(page.select(".findings").text())
+                .contains("The front is 17.5 mm wider than the back", "Build to 1559 mm", "over a piece 381 mm deep")
+                .doesNotContain("\u2248");
+        Document form = answer(get(base + "/openings/" + opening), ada, 200);
+        assertThat(form.getElementById("depthLeft").val()).isEqualTo("609.6");
+        assertThat(form.select(".hint").text()).contains("368", "876 x 1220").doesNotContain("14 1/2", "1/32");
+        assertThat(answer(get(base + "/openings/new"), ada, 200)
+                        .getElementById("goodTo")
+                        .val())
+                .isEqualTo("1");
+    }
+
     @Test
     void saysWhatFollowsFromTheReadings() throws Exception {
         UUID piece = sample.piece(job, "Window seat", "61", "18", "15", ada);

@@ -248,6 +248,30 @@ class TakeoffWebTest {
         assertThat(page(owner, base + "/buy-list")).doesNotContain("is larger than a sheet");
     }
 
+    /** 8/4 is two inches rough wherever it is typed; the table's planed size is said, and that it is to be measured. */
+    @Test
+    void readsANamedSizeAsItsRoughThickness() throws Exception {
+        people.asShop(() -> jdbc.sql("update shop set units = 'metric'").update());
+        mvc.perform(as(owner, post("/catalog/materials/" + material("red_oak_54") + "/form"))
+                        .param("form", "board")
+                        .param("thickness", "8/4")
+                        .param("shortest", "1800")
+                        .param("longest", "3600")
+                        .param("narrowest", "120")
+                        .param("widest", "240")
+                        .param("kerf", "3")
+                        .param("trim", "0"))
+                .andExpect(status().is3xxRedirection())
+                .andExpect(flash().attribute(
+                                "flash",
+                                containsString("8/4 planed on both faces is \u2248 44.45 mm thick in the tables")));
+        assertThat(jdbc.sql("select thickness from material_form where id = ?::uuid")
+                        .param(material("red_oak_54"))
+                        .query(Long.class)
+                        .single())
+                .isEqualTo(2L * 64 * 127);
+    }
+
     /** 9,999 of one part on two pieces alike: too many to lay out, so reckoned by the yield, and said so. */
     @Test
     void tenThousandPartsAreReckonedByTheYield() throws Exception {
