@@ -7,8 +7,6 @@ import org.springframework.context.support.ResourceBundleMessageSource;
 import org.springframework.stereotype.Controller;
 import org.springframework.test.web.servlet.setup.MockMvcBuilders;
 import org.springframework.ui.Model;
-import org.springframework.validation.BeanPropertyBindingResult;
-import org.springframework.validation.BindingResult;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.thymeleaf.spring6.SpringTemplateEngine;
@@ -63,23 +61,7 @@ final class LookPages {
         @GetMapping("/look/{template}")
         String page(@PathVariable("template") String template, Model page) {
             page.addAllAttributes(model);
-            var refused = new BeanPropertyBindingResult(new Bound("Ada", ""), "bound");
-            refused.rejectValue("site", "x", "Say where the work is done.");
-            refused.reject("x", "This day is locked.");
-            page.addAttribute("bound", refused.getTarget());
-            page.addAttribute(BindingResult.MODEL_KEY_PREFIX + "bound", refused);
             return "look/" + template;
-        }
-    }
-
-    /** A Spring form with one field refused. */
-    public record Bound(String client, String site) {
-        public String getClient() {
-            return client;
-        }
-
-        public String getSite() {
-            return site;
         }
     }
 }

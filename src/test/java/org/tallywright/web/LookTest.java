@@ -124,13 +124,6 @@ class LookTest {
     }
 
     @Test
-    void showsTheRefusalsOfASpringForm() {
-        assertThat(page.getElementById("b-site-error").text()).isEqualTo("Say where the work is done.");
-        assertThat(page.select("a[href=#b-site]").text()).isEqualTo("Say where the work is done.");
-        assertThat(page.text()).contains("This day is locked.");
-    }
-
-    @Test
     void marksThePlaceAndHidesNothingOfTheRole() {
         assertThat(page.select(".nav [aria-current=page]").text()).isEqualTo("Jobs");
         assertThat(page.select(".tabs [aria-current=page]").text()).isEqualTo("Job");
@@ -157,6 +150,9 @@ class LookTest {
                                 new NavItem("jobs", "Jobs", "/jobs"),
                                 new NavItem("rates", "Rates", "/rates")),
                         List.of(new NavItem("crew", "Crew", "/crew"), new NavItem("shop", "Shop", "/shop"))));
+        model.put(
+                "tabs",
+                List.of(new NavItem("job", "Job", "/jobs/26-014", true), new NavItem("hours", "Hours", "/hours")));
         model.put("flash", "The day is saved: 5 h 35.");
         model.put(
                 "block",

@@ -9,12 +9,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
-import org.tallywright.shared.GrossQuantity;
 import org.tallywright.shared.HourClass;
 import org.tallywright.shared.Hours;
 import org.tallywright.shared.Length;
 import org.tallywright.shared.Margin;
-import org.tallywright.shared.Markup;
 import org.tallywright.shared.Money;
 import org.tallywright.shared.NetQuantity;
 import org.tallywright.shared.Percent;
@@ -34,11 +32,9 @@ class ColumnsTest {
                 Arguments.of(new LengthColumn(), new Length(-127), "-127"),
                 Arguments.of(new QuantityColumn(), Quantity.of("1,250.5"), "1250.5"),
                 Arguments.of(new NetQuantityColumn(), NetQuantity.of("92"), "92"),
-                Arguments.of(new GrossQuantityColumn(), GrossQuantity.of("131.4286"), "131.4286"),
                 Arguments.of(new UnitHoursColumn(), UnitHours.of("0.014"), "0.01400"),
                 Arguments.of(new PercentColumn(), Percent.of("16.5"), "16.5"),
                 Arguments.of(new MarginColumn(), Margin.of("16"), "16"),
-                Arguments.of(new MarkupColumn(), Markup.of("25"), "25"),
                 Arguments.of(new YieldColumn(), Yield.of("85 %"), "0.85"),
                 Arguments.of(new UnitColumn(), Unit.M2, "m2"),
                 Arguments.of(new HourClassColumn(), HourClass.SUPPLY_RUN, "supply run"),
