@@ -69,6 +69,10 @@ public class Job {
         note = details.note();
     }
 
+    void promise(LocalDate on) {
+        promisedOn = on;
+    }
+
     void startBidding() {
         to(JobState.BIDDING);
     }

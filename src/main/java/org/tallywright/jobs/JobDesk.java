@@ -1,6 +1,7 @@
 package org.tallywright.jobs;
 
 import java.time.LocalDate;
+import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
@@ -80,6 +81,27 @@ public class JobDesk {
             job.award(on);
             history.job(jobId, from, job.state(), on, by, note);
         }
+    }
+
+    /** The day that was promised, and the one that stands now. */
+    public record Postponed(LocalDate from, LocalDate to) {}
+
+    /**
+     * An accepted change adds working days: the promised day moves by them, Saturdays and Sundays left out.
+     *
+     * @param by null when the client accepted by his link; the caller then names who acts in the trail
+     * @return empty where no day was promised
+     */
+    @Transactional
+    public Optional<Postponed> postpone(UUID jobId, int workingDays, @Nullable UUID by) {
+        Job job = by == null ? gate.hold(jobId) : gate.hold(jobId, by);
+        LocalDate promised = job.promisedOn();
+        if (promised == null || workingDays == 0) {
+            return Optional.empty();
+        }
+        LocalDate to = WorkingDays.after(promised, workingDays);
+        job.promise(to);
+        return Optional.of(new Postponed(promised, to));
     }
 
     /** The client said no, or never answered. */

@@ -27,7 +27,7 @@ class JobHistory {
         write(jobId, "stage", new JobEvent.Change(null, stageId, from, to), on, by, "");
     }
 
-    void task(Task task, String from, LocalDate on, UUID by, String note) {
+    void task(Task task, String from, LocalDate on, @Nullable UUID by, String note) {
         String to = task.neverNeeded() ? "never needed" : task.state().code();
         write(task.jobId(), "task", new JobEvent.Change(task.id(), null, from, to), on, by, note);
     }

@@ -181,6 +181,21 @@ public class TaskDesk {
         }
     }
 
+    /**
+     * Planned, but the client did not take it. A task that was begun stays.
+     *
+     * @param by null when the client decided by his link; the caller then names who acts in the trail
+     */
+    @Transactional
+    public void leaveOut(UUID jobId, UUID taskId, LocalDate on, @Nullable UUID by, String note) {
+        Task task = find(jobId, taskId);
+        if (task.state() == TaskState.PLANNED) {
+            String from = task.state().code();
+            task.drop(true);
+            history.task(task, from, on, by, note);
+        }
+    }
+
     /** Takes back a finish or a drop; the waits that the finish started go with it. An open task stays as it is. */
     @Transactional
     public void reopen(UUID jobId, UUID taskId, UUID by) {
