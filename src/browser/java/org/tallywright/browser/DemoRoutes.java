@@ -23,7 +23,7 @@ final class DemoRoutes {
     private static final Pattern HOLE = Pattern.compile("\\{(\\w+)(?::([^}]*))?}");
     /** Downloads, and pages that need a token made in the page; those are opened on their own. */
     private static final Pattern NO_PAGE = Pattern.compile(
-            ".*(\\.csv|\\.ics|/file|/photos/\\{id}|/photos/\\{id}/small|\\{token}.*|^/setup|^/sign-in|^/signal)$");
+            ".*(\\.csv|\\.pdf|\\.ics|/file|/photos/\\{id}|/photos/\\{id}/small|\\{token}.*|^/setup|^/sign-in|^/signal)$");
 
     /** What a page below a job shows, and where that is kept. */
     private static final Map<String, String> OF_JOB = Map.ofEntries(
@@ -37,7 +37,8 @@ final class DemoRoutes {
             Map.entry("estimate/tasks", "task"),
             Map.entry("estimate/materials", "estimate_material"),
             Map.entry("estimate/others", "estimate_other"),
-            Map.entry("photos", "photo"));
+            Map.entry("photos", "photo"),
+            Map.entry("estimate/options", "estimate_option"));
 
     private static final Map<String, String> OF_SHOP = Map.ofEntries(
             Map.entry("task-kinds", "task_kind"),

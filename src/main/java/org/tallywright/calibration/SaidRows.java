@@ -49,7 +49,7 @@ class SaidRows {
         static final DroppedRow NONE = new DroppedRow(Set.of(), 0);
     }
 
-    /** All of them, by job; with the tasks that accepted change orders brought. */
+    /** All of them, by job; with the tasks that accepted change orders and options brought. */
     Said read() {
         Map<UUID, BidRow> bids = new HashMap<>();
         jdbc.sql("""
@@ -66,7 +66,7 @@ class SaidRows {
         jdbc.sql("""
                         select b.job_id, t.task_id
                         from bid_task t join bid b on b.id = t.bid_id join job j on j.id = b.job_id
-                        where b.kind = 'change order' and b.state = 'accepted' and j.state = 'closed'
+                        where b.kind in ('change order', 'option') and b.state = 'accepted' and j.state = 'closed'
                         and t.task_id is not null""").query(row -> {
             changes.computeIfAbsent(row.getObject("job_id", UUID.class), job -> new HashSet<>())
                     .add(row.getObject("task_id", UUID.class));

@@ -166,7 +166,9 @@ class DemoBids {
                 List.of(new BidDocument.PriceRow("Price", MoneyFormat.DEFAULT.format(price))),
                 List.of("35 % at acceptance, 40 % when installation starts, the rest after the walk-through."),
                 "Local law decides what a contract, a deposit, a cancellation and tax must look like; where it differs from"
-                        + " this page, the law holds.");
+                        + " this page, the law holds.",
+                "letter",
+                List.of());
     }
 
     private static List<BidDocument.PieceRow> pieces(String job) {

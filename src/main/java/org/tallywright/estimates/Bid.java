@@ -13,6 +13,8 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.UUID;
 import org.hibernate.annotations.JdbcTypeCode;
 import org.hibernate.type.SqlTypes;
@@ -27,6 +29,9 @@ import org.tallywright.shared.Refused;
 @Entity
 @Table(name = "bid")
 class Bid {
+    static final String LINK = "link";
+    static final String OWNER = "owner";
+
     @Id
     private UUID id;
 
@@ -67,10 +72,23 @@ class Bid {
     @JdbcTypeCode(SqlTypes.JSON)
     private String document;
 
+    /** Of an option: the bid that offers it, and what it was copied from. */
+    private @Nullable UUID optionOf;
+
+    private @Nullable UUID optionId;
     private @Nullable Instant acceptedAt;
     private @Nullable LocalDate acceptedOn;
     private String acceptedName = "";
     private @Nullable String acceptedVia;
+    private @Nullable Instant declinedAt;
+    private @Nullable LocalDate declinedOn;
+    private @Nullable String declinedVia;
+    private String declinedFor = "";
+    private String declinedWords = "";
+    private String answeredFrom = "";
+    private int addedDays;
+    private @Nullable LocalDate promisedBefore;
+    private @Nullable LocalDate promisedAfter;
 
     @ElementCollection
     @CollectionTable(name = "bid_task", joinColumns = @JoinColumn(name = "bid_id"))
@@ -106,6 +124,14 @@ class Bid {
         copy(offer);
     }
 
+    static Bid option(UUID id, BidNumber number, Offer offer, String document, Bid of, UUID optionId) {
+        Bid option = new Bid(id, number, offer, document);
+        option.optionOf = of.id;
+        option.optionId = optionId;
+        option.issue(of.issuedBy, of.issuedAt, of.issuedOn, of.validUntil);
+        return option;
+    }
+
     private void copy(Offer offer) {
         hours = offer.basis().hours();
         labourRate = offer.basis().labourRate();
@@ -137,20 +163,79 @@ class Bid {
         validUntil = until;
     }
 
-    void accept(String name, LocalDate on, Instant at, String via) {
+    /** @param from network address of a yes by link, else empty */
+    void accept(String name, LocalDate on, Instant at, String via, String from) {
         state = BidState.ACCEPTED.code();
+        answeredFrom = from;
         acceptedName = name;
         acceptedOn = on;
         acceptedAt = at;
         acceptedVia = via;
     }
 
+    void addDays(int working) {
+        addedDays = working;
+    }
+
+    int addedDays() {
+        return addedDays;
+    }
+
+    /** What its days did to the day that was promised. */
+    void movedPromise(LocalDate from, LocalDate to) {
+        promisedBefore = from;
+        promisedAfter = to;
+    }
+
+    /** The client took the bid without this option of it. */
+    void leaveOut() {
+        end(BidState.DECLINED);
+    }
+
     void withdraw() {
         end(BidState.WITHDRAWN);
     }
 
-    void decline() {
+    /** @param from network address of a no by link, else empty */
+    void decline(Refusal reason, LocalDate on, Instant at, String via, String from) {
         end(BidState.DECLINED);
+        declinedFor = reason.pick();
+        declinedWords = reason.words();
+        declinedOn = on;
+        declinedAt = at;
+        declinedVia = via;
+        answeredFrom = from;
+    }
+
+    Refusal refusal() {
+        return new Refusal(declinedFor, declinedWords);
+    }
+
+    Optional<BidAnswer> answer() {
+        if (acceptedOn != null && acceptedAt != null) {
+            return Optional.of(new BidAnswer(
+                    true,
+                    LINK.equals(acceptedVia),
+                    acceptedOn,
+                    acceptedAt,
+                    acceptedName,
+                    answeredFrom,
+                    refusal(),
+                    promisedBefore,
+                    promisedAfter));
+        }
+        return declinedOn == null || declinedAt == null
+                ? Optional.empty()
+                : Optional.of(new BidAnswer(
+                        false,
+                        LINK.equals(declinedVia),
+                        declinedOn,
+                        declinedAt,
+                        "",
+                        answeredFrom,
+                        refusal(),
+                        null,
+                        null));
     }
 
     private void end(BidState fate) {
@@ -163,6 +248,13 @@ class Bid {
 
     boolean wasAccepted(String name, LocalDate on) {
         return state() == BidState.ACCEPTED && acceptedName.equals(name) && on.equals(acceptedOn);
+    }
+
+    List<UUID> taskIds() {
+        return kept(tasks).stream()
+                .map(BidTask::taskId)
+                .filter(Objects::nonNull)
+                .toList();
     }
 
     BidState state() {
@@ -205,8 +297,29 @@ class Bid {
         return document;
     }
 
-    BidPaper asPaper(BidDocument read, BidStanding standing) {
-        return new BidPaper(id, jobId, kind(), number, standing, validUntil, acceptedOn, acceptedName, read);
+    BidPaper asPaper(BidDocument read, BidStanding standing, List<Bid> options) {
+        List<BidPaper.Option> each = options.stream().map(Bid::asOption).toList();
+        Money all = Money.sum(options.stream()
+                .filter(option -> option.state() == BidState.ACCEPTED)
+                .map(option -> option.totalAmount)
+                .toList());
+        return new BidPaper(
+                id,
+                jobId,
+                kind(),
+                number,
+                standing,
+                validUntil,
+                acceptedOn,
+                acceptedName,
+                totalAmount,
+                totalAmount.plus(all),
+                each,
+                read);
+    }
+
+    private BidPaper.Option asOption() {
+        return new BidPaper.Option(id, title, priceAmount, totalAmount, state() == BidState.ACCEPTED);
     }
 
     AcceptedBid asAccepted() {

@@ -1,14 +1,18 @@
 package org.tallywright.estimates;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.tallywright.jobs.JobDesk;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.jobs.JobState;
+import org.tallywright.jobs.TaskDesk;
 import org.tallywright.shared.NotHere;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopClock;
@@ -19,13 +23,15 @@ class BidAcceptance {
     private final BidRows bids;
     private final Estimates estimates;
     private final JobDesk jobs;
+    private final TaskDesk tasks;
     private final ShopClock clock;
     private final JdbcClient jdbc;
 
-    BidAcceptance(BidRows bids, Estimates estimates, JobDesk jobs, ShopClock clock, JdbcClient jdbc) {
+    BidAcceptance(BidRows bids, Estimates estimates, JobDesk jobs, TaskDesk tasks, ShopClock clock, JdbcClient jdbc) {
         this.bids = bids;
         this.estimates = estimates;
         this.jobs = jobs;
+        this.tasks = tasks;
         this.clock = clock;
         this.jdbc = jdbc;
     }
@@ -60,28 +66,60 @@ class BidAcceptance {
 
     private Optional<String> soldAlready(UUID bid) {
         return jdbc.sql("""
-                        select b.number from bid b where b.state = 'accepted' and b.id <> :bid and (
+                        with offered as (select id from bid where id = :bid or option_of = :bid)
+                        select b.number from bid b where b.state = 'accepted' and (
                             exists (select 1 from bid_task o join bid_task m on m.task_id = o.task_id
-                                where o.bid_id = b.id and m.bid_id = :bid)
+                                where o.bid_id = b.id and m.bid_id in (select id from offered))
                             or exists (select 1 from bid_material o
                                 join bid_material m on m.estimate_material_id = o.estimate_material_id
-                                where o.bid_id = b.id and m.bid_id = :bid)
+                                where o.bid_id = b.id and m.bid_id in (select id from offered))
                             or exists (select 1 from bid_other o
                                 join bid_other m on m.estimate_other_id = o.estimate_other_id
-                                where o.bid_id = b.id and m.bid_id = :bid))
+                                where o.bid_id = b.id and m.bid_id in (select id from offered)))
                         order by b.number limit 1""").param("bid", bid).query(String.class).optional();
     }
 
-    /** @param by null where the client accepted by his link */
-    void accept(Bid bid, String name, LocalDate on, @Nullable UUID by) {
-        bid.accept(name, on, clock.now(), by == null ? "link" : "owner");
-        if (bid.kind() == BidKind.BID) {
-            jobs.award(bid.jobId(), on, by, bid.number() + " accepted by " + name);
+    /**
+     * A yes.
+     *
+     * @param by null where the client accepted by his link
+     * @param from the network address of a yes by link, else empty
+     * @param options that the client took
+     */
+    record Yes(String name, LocalDate on, @Nullable UUID by, String from, Set<UUID> options) {
+        String via() {
+            return by == null ? Bid.LINK : Bid.OWNER;
         }
+    }
+
+    void accept(Bid bid, Yes yes) {
+        List<Bid> options = bids.optionsOf(bid.id());
+        if (!options.stream().map(Bid::id).collect(Collectors.toSet()).containsAll(yes.options())) {
+            throw new Refused("options", "Pick options of " + bid.number() + ".");
+        }
+        bid.accept(yes.name(), yes.on(), clock.now(), yes.via(), yes.from());
+        if (bid.kind() == BidKind.BID) {
+            jobs.award(bid.jobId(), yes.on(), yes.by(), bid.number() + " accepted by " + yes.name());
+        }
+        jobs.postpone(bid.jobId(), bid.addedDays(), yes.by())
+                .ifPresent(moved -> bid.movedPromise(moved.from(), moved.to()));
+        options.forEach(option -> decide(option, yes));
         // The words are in the document now; what is offered next has words of its own.
         estimates
                 .findById(bid.jobId())
                 .ifPresent(e -> e.word(new BidWords("", "", e.words().terms())));
+    }
+
+    /** What is not taken stays on the bid to be read; its tasks are no longer work to be done. */
+    private void decide(Bid option, Yes yes) {
+        if (yes.options().contains(option.id())) {
+            option.accept(yes.name(), yes.on(), clock.now(), yes.via(), yes.from());
+            return;
+        }
+        option.leaveOut();
+        for (UUID task : option.taskIds()) {
+            tasks.leaveOut(option.jobId(), task, yes.on(), yes.by(), option.number() + " was not taken");
+        }
     }
 
     Bid held(UUID bidId) {

@@ -74,18 +74,37 @@ public class BidDesk {
         estimates.word(jobId, said.version(), said.words(), by);
         WorkingSum working = pricer.of(jobId);
         Offer offer = offers.make(jobId, working, said);
+        List<OfferMaker.Optional> options = offers.options(jobId, working);
         BidKind kind = working.sheet().nextKind();
         BidNumber number =
                 new BidNumber(jobId, job.number(), kind, kind.mark(bids.countByJobIdAndKind(jobId, kind.code())));
         LocalDate today = clock.today();
         LocalDate until = today.plusDays(said.validDays());
-        BidDocument document = writer.write(job, number, said, offer, today, until);
+        BidDocument document = writer.write(job, number, said, offer, options, today, until);
         Bid bid = new Bid(said.id(), number, offer, json.writeValueAsString(document));
         bid.issue(by, clock.now(), today, until);
+        bid.addDays(kind == BidKind.CHANGE_ORDER ? said.addedDays() : 0);
         bids.saveAndFlush(bid);
         working.risk().ifPresent(risk -> costs.keep(bid.id(), risk));
         outlook.ifAvailable(past -> past.issued(bid.id(), jobId, working.sheet().next()));
+        for (int i = 0; i < options.size(); i++) {
+            issue(options.get(i), number.option(i + 1), bid, document.options().get(i));
+        }
         jobs.startBidding(jobId, by);
+    }
+
+    private void issue(OfferMaker.Optional option, BidNumber number, Bid of, BidDocument.OptionRow written) {
+        bids.save(Bid.option(
+                option.id(),
+                number,
+                option.offer(),
+                json.writeValueAsString(written),
+                of,
+                option.source().option().id()));
+        option.source().working().risk().ifPresent(risk -> {
+            bids.flush();
+            costs.keep(option.id(), risk);
+        });
     }
 
     private static void guardRepeat(Bid known, UUID jobId, IssueBid said) {
@@ -101,12 +120,23 @@ public class BidDesk {
     @Transactional
     public void withdraw(UUID bidId, UUID by) {
         held(bidId, by).withdraw();
+        bids.optionsOf(bidId).forEach(Bid::withdraw);
     }
 
-    /** The client said no. */
+    /**
+     * The owner records that the client said no. The same again is a repeat.
+     *
+     * @throws Refused where another reason was given before
+     */
     @Transactional
-    public void decline(UUID bidId, UUID by) {
-        held(bidId, by).decline();
+    public void decline(UUID bidId, Refusal reason, UUID by) {
+        Bid bid = held(bidId, by);
+        if (bid.state() != BidState.DECLINED) {
+            bid.decline(reason, clock.today(), clock.now(), Bid.OWNER, "");
+            bids.optionsOf(bidId).forEach(Bid::leaveOut);
+        } else if (!reason.isEmpty() && !bid.refusal().equals(reason)) {
+            throw new Refused(bid.number() + " was declined already; the reason stays as it was given.");
+        }
     }
 
     private Bid held(UUID bidId, UUID by) {

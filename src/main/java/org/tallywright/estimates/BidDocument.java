@@ -1,6 +1,9 @@
 package org.tallywright.estimates;
 
 import java.util.List;
+import java.util.Objects;
+import java.util.UUID;
+import org.tallywright.estimates.print.PaperSize;
 
 /**
  * All that the page of a bid prints, in the words and formats of the day it was issued. The page is made from this and
@@ -12,6 +15,8 @@ import java.util.List;
  * @param addedDays working days that a change adds, as typed; empty for a bid
  * @param lawNote that local law decides, as it was worded then
  * @param prices the lines of the price, the last one the total
+ * @param paper the sheet that the shop prints on; documents of form 1 do not say
+ * @param options that the client may take, each with its total; none before form 3
  */
 public record BidDocument(
         int form,
@@ -32,10 +37,25 @@ public record BidDocument(
         String addedDays,
         List<PriceRow> prices,
         List<String> terms,
-        String lawNote) {
-    static final int FORM = 1;
+        String lawNote,
+        String paper,
+        List<OptionRow> options) {
+    static final int FORM = 3;
+
+    public BidDocument {
+        options = List.copyOf(Objects.requireNonNullElseGet(options, List::of));
+        paper = Objects.requireNonNullElseGet(paper, () -> older(prices));
+    }
+
+    private static String older(List<PriceRow> prices) {
+        boolean dollars = prices.stream().anyMatch(row -> row.amount().contains("$"));
+        return (dollars ? PaperSize.LETTER : PaperSize.A4).code();
+    }
 
     public record PieceRow(String name, int count, String size) {}
+
+    /** @param id that a tick sends back */
+    public record OptionRow(UUID id, String name, List<String> words, String amount) {}
 
     public record PriceRow(String label, String amount) {}
 }

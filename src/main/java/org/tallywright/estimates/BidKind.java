@@ -3,7 +3,9 @@ package org.tallywright.estimates;
 /** A first offer for a job, or one for a change after that was accepted. */
 public enum BidKind {
     BID("bid"),
-    CHANGE_ORDER("change order");
+    CHANGE_ORDER("change order"),
+    /** A part of either that the client may take or leave. */
+    OPTION("option");
 
     private final String code;
 
@@ -16,7 +18,12 @@ public enum BidKind {
     }
 
     public static BidKind of(String code) {
-        return code.equals(BID.code) ? BID : CHANGE_ORDER;
+        for (BidKind kind : values()) {
+            if (kind.code.equals(code)) {
+                return kind;
+            }
+        }
+        throw new IllegalArgumentException(code);
     }
 
     /** "Bid", "Change order". */

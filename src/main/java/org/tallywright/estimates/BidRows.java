@@ -11,17 +11,26 @@ import org.springframework.data.jpa.repository.Query;
 interface BidRows extends JpaRepository<Bid, UUID> {
     int countByJobIdAndKind(UUID jobId, String kind);
 
-    List<Bid> findByJobIdOrderByIssuedAtAscIdAsc(UUID jobId);
+    /** Without options, as everywhere here where nothing else is said: those are read with the bid that offers them. */
+    @Query("select b from Bid b where b.jobId = ?1 and b.kind <> 'option' order by b.issuedAt, b.id")
+    List<Bid> offersOf(UUID jobId);
+
+    @Query("select b from Bid b where b.id = ?1 and b.kind <> 'option'")
+    Optional<Bid> offer(UUID id);
+
+    @Query("select b from Bid b where b.optionOf = ?1 order by b.number, b.id")
+    List<Bid> optionsOf(UUID bidId);
 
     /** The job of a bid, without holding or keeping the bid itself. */
-    @Query("select b.jobId from Bid b where b.id = ?1")
+    @Query("select b.jobId from Bid b where b.id = ?1 and b.kind <> 'option'")
     Optional<UUID> jobOf(UUID id);
 
     /** Read when the job is held already, so that what is decided is decided on the newest state. */
     @Lock(LockModeType.PESSIMISTIC_WRITE)
-    @Query("select b from Bid b where b.id = ?1")
+    @Query("select b from Bid b where b.id = ?1 and b.kind <> 'option'")
     Optional<Bid> hold(UUID id);
 
+    /** Options that were chosen too. */
     @Query("select b from Bid b where b.jobId = ?1 and b.state = 'accepted' order by b.kind, b.issuedAt, b.id")
     List<Bid> accepted(UUID jobId);
 

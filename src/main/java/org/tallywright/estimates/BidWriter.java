@@ -9,8 +9,10 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
+import org.tallywright.estimates.BidDocument.OptionRow;
 import org.tallywright.estimates.BidDocument.PieceRow;
 import org.tallywright.estimates.BidDocument.PriceRow;
+import org.tallywright.estimates.print.PaperSize;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.shared.Length;
 import org.tallywright.shared.Money;
@@ -38,7 +40,14 @@ class BidWriter {
         this.conventions = conventions;
     }
 
-    BidDocument write(JobRef job, BidNumber number, IssueBid said, Offer offer, LocalDate on, LocalDate until) {
+    BidDocument write(
+            JobRef job,
+            BidNumber number,
+            IssueBid said,
+            Offer offer,
+            List<OfferMaker.Optional> options,
+            LocalDate on,
+            LocalDate until) {
         Shop shop = settings.current();
         BidFacts.Place place = facts.place(job.id());
         return new BidDocument(
@@ -57,10 +66,12 @@ class BidWriter {
                 lines(said.words().scope()),
                 pieces(job, number.kind(), offer),
                 lines(said.words().exclusions()),
-                said.addedDays(),
+                days(number.kind() == BidKind.CHANGE_ORDER ? said.addedDays() : 0),
                 prices(offer.sum(), offer.basis().tax(), shop.taxLabel()),
                 lines(said.words().terms()),
-                LAW);
+                LAW,
+                PaperSize.ofCurrency(shop.currency().getCurrencyCode()).code(),
+                options.stream().map(this::option).toList());
     }
 
     /** A bid lists every piece of the job, a change order those it touches. */
@@ -89,6 +100,18 @@ class BidWriter {
             rows.add(new PriceRow("Total", money(sum.total())));
         }
         return rows;
+    }
+
+    private static String days(int added) {
+        return added == 0 ? "" : added == 1 ? "1 working day" : added + " working days";
+    }
+
+    private OptionRow option(OfferMaker.Optional option) {
+        return new OptionRow(
+                option.id(),
+                option.offer().title(),
+                lines(option.source().option().words()),
+                money(option.offer().sum().total()));
     }
 
     private String money(Money amount) {

@@ -3,6 +3,7 @@ package org.tallywright.estimates;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
@@ -58,7 +59,7 @@ public class Bids {
     /** All that the client may read of the bids of a job: none that were withdrawn, newest last. */
     @Transactional(readOnly = true)
     public List<BidPaper> papersForClient(UUID job) {
-        return rows.findByJobIdOrderByIssuedAtAscIdAsc(job).stream()
+        return rows.offersOf(job).stream()
                 .filter(bid -> bid.state() != BidState.WITHDRAWN)
                 .map(this::paper)
                 .toList();
@@ -67,13 +68,14 @@ public class Bids {
     /** @throws NotHere for an unknown id */
     @Transactional(readOnly = true)
     public BidPaper paper(UUID bid) {
-        return paper(rows.findById(bid).orElseThrow(() -> new NotHere("bid")));
+        return paper(rows.offer(bid).orElseThrow(() -> new NotHere("bid")));
     }
 
     private BidPaper paper(Bid bid) {
         return bid.asPaper(
                 json.readValue(bid.document(), BidDocument.class),
-                bid.standing(rows.isFollowed(bid.id()), clock.today()));
+                bid.standing(rows.isFollowed(bid.id()), clock.today()),
+                rows.optionsOf(bid.id()));
     }
 
     /** What stands of a job's bids: all that was agreed, or else the newest that is out. */
@@ -85,7 +87,13 @@ public class Bids {
     /** The frozen sums and lines of a bid, whatever became of it: for the owner only. */
     @Transactional(readOnly = true)
     public AcceptedBid inside(UUID bid) {
-        return rows.findById(bid).orElseThrow(() -> new NotHere("bid")).asAccepted();
+        return rows.offer(bid).orElseThrow(() -> new NotHere("bid")).asAccepted();
+    }
+
+    /** The same of each option that a bid offers, in their order. */
+    @Transactional(readOnly = true)
+    public List<AcceptedBid> optionsInside(UUID bid) {
+        return rows.optionsOf(bid).stream().map(Bid::asAccepted).toList();
     }
 
     /** What the bid was said to cost and to leave when it was issued; empty for an older one. For the owner only. */
@@ -94,36 +102,84 @@ public class Bids {
         return costs.of(bid);
     }
 
+    /** What the client answered; empty while he has not. For the owner only. */
+    @Transactional(readOnly = true)
+    public Optional<BidAnswer> answer(UUID bid) {
+        return rows.offer(bid).flatMap(Bid::answer);
+    }
+
     /**
      * The client accepts by the link of his job, today. Accepted already: nothing happens.
      *
-     * @param name as the client typed it
      * @throws NotHere where the bid is not of that job
      * @throws Refused where it is withdrawn, declined, out of date, followed by a newer one, or the name is missing
      */
     @Transactional
-    public void acceptByLink(UUID bidId, UUID jobId, String name) {
-        trail.byShop();
-        if (!rows.jobOf(bidId).filter(jobId::equals).isPresent()) {
-            throw new NotHere("bid");
-        }
-        hold(jobId);
-        Bid bid = acceptance.held(bidId);
+    public void acceptByLink(UUID bidId, UUID jobId, ClientYes said) {
+        Bid bid = heldByLink(bidId, jobId);
         if (bid.state() == BidState.ACCEPTED) {
             return;
         }
         LocalDate today = clock.today();
         acceptance.guard(bid, bid.standing(rows.isFollowed(bidId), today));
-        acceptance.accept(bid, name(name), today, null);
+        acceptance.accept(bid, new BidAcceptance.Yes(name(said.name()), today, null, said.from(), said.options()));
+    }
+
+    /**
+     * The client says no by the link of his job. Declined already: nothing happens, the first reason stays.
+     *
+     * @param from the network address it came from, as the server saw it
+     * @throws NotHere where the bid is not of that job
+     * @throws Refused where it was accepted, withdrawn or followed by a newer one, or no reason is given
+     */
+    @Transactional
+    public void declineByLink(UUID bidId, UUID jobId, Refusal reason, String from) {
+        Bid bid = heldByLink(bidId, jobId);
+        if (bid.state() == BidState.DECLINED) {
+            return;
+        }
+        switch (bid.standing(rows.isFollowed(bidId), clock.today())) {
+            case ACCEPTED -> throw new Refused(bid.number() + " was accepted. Speak with the shop about a change.");
+            case WITHDRAWN -> throw new Refused(bid.number() + " was withdrawn.");
+            case SUPERSEDED -> throw new Refused("A newer bid followed " + bid.number() + ". Answer that one.");
+            case OPEN, EXPIRED, DECLINED -> {}
+        }
+        if (reason.isEmpty()) {
+            throw new Refused("reason", "Pick a reason, or say it in a few words.");
+        }
+        bid.decline(reason, clock.today(), clock.now(), Bid.LINK, from);
+        rows.optionsOf(bidId).forEach(Bid::leaveOut);
+    }
+
+    private Bid heldByLink(UUID bidId, UUID jobId) {
+        trail.byShop();
+        if (!rows.jobOf(bidId).filter(jobId::equals).isPresent()) {
+            throw new NotHere("bid");
+        }
+        hold(jobId);
+        return acceptance.held(bidId);
+    }
+
+    /** The bid of the job that was issued just before this one, whatever became of it; none for a change order. */
+    @Transactional(readOnly = true)
+    public Optional<AcceptedBid> before(UUID bidId) {
+        return rows.offer(bidId)
+                .filter(bid -> bid.kind() == BidKind.BID)
+                .flatMap(bid -> rows.offersOf(bid.jobId()).stream()
+                        .filter(one -> one.kind() == BidKind.BID)
+                        .takeWhile(one -> !one.id().equals(bidId))
+                        .reduce((earlier, later) -> later))
+                .map(Bid::asAccepted);
     }
 
     /**
      * The owner records a yes that was given on a day while the bid was good. The same again is a repeat.
      *
+     * @param options that the client took, by their ids on the paper
      * @throws Refused for a day outside, or where a newer bid stands
      */
     @Transactional
-    public void accept(UUID bidId, String name, LocalDate on, UUID by) {
+    public void accept(UUID bidId, String name, LocalDate on, Set<UUID> options, UUID by) {
         UUID job = rows.jobOf(bidId).orElseThrow(() -> new NotHere("bid"));
         jobs.holdOpen(job, by);
         Bid bid = acceptance.held(bidId);
@@ -138,7 +194,7 @@ public class Bids {
             throw new Refused("on", "Write a day between the day it was issued and today.");
         }
         acceptance.guard(bid, bid.standing(rows.isFollowedByOneThatStands(bidId), on));
-        acceptance.accept(bid, who, on, by);
+        acceptance.accept(bid, new BidAcceptance.Yes(who, on, by, "", options));
     }
 
     private void hold(UUID job) {

@@ -1,12 +1,14 @@
 package org.tallywright.estimates;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.estimates.EstimateSheet.BidRow;
 import org.tallywright.people.People;
 import org.tallywright.people.Wages;
 import org.tallywright.shared.Money;
@@ -47,18 +49,37 @@ public class EstimatePricer {
         EstimateRates rates = estimate.map(Estimate::rates).orElseGet(opener::usualRates);
         EstimateSheet sheet = sheets.of(job, today);
         LabourRate hour = labourRate(rates, today);
-        HoursSaid said = said(job, sheet).orElse(null);
-        return new WorkingSum(
+        Draft draft = new Draft(
+                job,
                 estimate.map(Estimate::version).orElse(null),
                 rates,
                 estimate.map(Estimate::words).orElseGet(opener::usualWords),
-                hour,
-                sheet,
-                sheets.bids(job, today),
-                said,
-                said == null
-                        ? null
-                        : cost(sheet, hour, rates.overheadRate(), said).orElse(null));
+                hour);
+        List<OptionSum> options = sheets.options(job).stream()
+                .filter(OptionRow::isOpen)
+                .map(option -> new OptionSum(
+                        option, sum(draft, sheet.option(option.id()).freed(), List.of(), List.of())))
+                .filter(option -> !option.working().sheet().next().isEmpty())
+                .toList();
+        return sum(draft, sheet, sheets.bids(job, today), options);
+    }
+
+    /** What bid and options share. */
+    private record Draft(UUID job, @Nullable Integer version, EstimateRates rates, BidWords words, LabourRate hour) {}
+
+    private WorkingSum sum(Draft draft, EstimateSheet sheet, List<BidRow> bids, List<OptionSum> options) {
+        HoursSaid said = said(draft.job(), sheet).orElse(null);
+        CostSaid cost = said == null
+                ? null
+                : cost(sheet, draft.hour(), draft.rates().overheadRate(), said).orElse(null);
+        return new WorkingSum(
+                draft.version(), draft.rates(), draft.words(), draft.hour(), sheet, bids, said, cost, options);
+    }
+
+    /** The options of a job, decided ones too. */
+    @Transactional(readOnly = true)
+    public List<OptionRow> optionsOf(UUID job) {
+        return sheets.options(job);
     }
 
     /**
@@ -81,7 +102,10 @@ public class EstimatePricer {
                 said,
                 said == null
                         ? null
-                        : cost(stands.sheet(), hour, rates.overheadRate(), said).orElse(null));
+                        : cost(stands.sheet(), hour, rates.overheadRate(), said).orElse(null),
+                stands.options().stream()
+                        .map(option -> new OptionSum(option.option(), tried(option.working(), rates, confidence)))
+                        .toList());
     }
 
     private Optional<CostSaid> cost(EstimateSheet sheet, LabourRate hour, Money overhead, HoursSaid said) {

@@ -3,6 +3,7 @@ package org.tallywright.estimates;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.shared.HourClass;
 import org.tallywright.shared.Hours;
@@ -39,6 +40,24 @@ public record EstimateSheet(List<TaskRow> tasks, List<MaterialRow> materials, Li
             UnitHours unitHours,
             Hours hours,
             Lot lot) {
+        TaskRow freed() {
+            return new TaskRow(
+                    id,
+                    version,
+                    pieceName,
+                    stageName,
+                    stagePosition,
+                    kindCode,
+                    hourClass,
+                    name,
+                    quantity,
+                    unit,
+                    startingUnitHours,
+                    unitHours,
+                    hours,
+                    lot.freed());
+        }
+
         /** Whether the rate differs from the catalogue's. */
         public boolean isAdjusted() {
             return unitHours.compareTo(startingUnitHours) != 0;
@@ -66,17 +85,51 @@ public record EstimateSheet(List<TaskRow> tasks, List<MaterialRow> materials, Li
             UnitPrice price,
             Money freight,
             Money amount,
-            Lot lot) {}
+            Lot lot) {
+        MaterialRow freed() {
+            return new MaterialRow(
+                    id,
+                    version,
+                    pieceId,
+                    pieceName,
+                    materialId,
+                    name,
+                    unit,
+                    net,
+                    yield,
+                    startingYield,
+                    purchaseStep,
+                    purchase,
+                    price,
+                    freight,
+                    amount,
+                    lot.freed());
+        }
+    }
 
-    public record OtherRow(UUID id, int version, String description, Money amount, Lot lot) {}
+    public record OtherRow(UUID id, int version, String description, Money amount, Lot lot) {
+        OtherRow freed() {
+            return new OtherRow(id, version, description, amount, lot.freed());
+        }
+    }
 
     /**
      * Where a line stands between working sum and contract.
      *
      * @param soldIn number of the accepted bid that holds it, or empty
      * @param offeredIn number of a change order that is out with it, or empty
+     * @param option that holds it, or null for the bid itself
      */
-    public record Lot(String soldIn, String offeredIn) {
+    public record Lot(
+            String soldIn, String offeredIn, @Nullable UUID option) {
+        public Lot(String soldIn, String offeredIn) {
+            this(soldIn, offeredIn, null);
+        }
+
+        Lot freed() {
+            return new Lot(soldIn, offeredIn);
+        }
+
         public boolean isFree() {
             return soldIn.isEmpty() && offeredIn.isEmpty();
         }
@@ -90,16 +143,36 @@ public record EstimateSheet(List<TaskRow> tasks, List<MaterialRow> materials, Li
         return sold ? BidKind.CHANGE_ORDER : BidKind.BID;
     }
 
-    /** The lines that the next bid would hold: all of them until one is accepted. */
+    /** The lines that the next bid itself would hold: all that are in no option until one is accepted. */
     public EstimateSheet next() {
-        if (!sold) {
-            return this;
-        }
+        return of(lot -> lot.option() == null && (!sold || lot.isFree()));
+    }
+
+    /** The lines that are in no option. */
+    public EstimateSheet base() {
+        return of(lot -> lot.option() == null);
+    }
+
+    /** The lines of an option, whatever became of it. */
+    public EstimateSheet option(UUID option) {
+        return of(lot -> option.equals(lot.option()));
+    }
+
+    /** As a sheet of its own, whose lines are in no option. */
+    EstimateSheet freed() {
         return new EstimateSheet(
-                tasks.stream().filter(t -> t.lot().isFree()).toList(),
-                materials.stream().filter(m -> m.lot().isFree()).toList(),
-                others.stream().filter(o -> o.lot().isFree()).toList(),
-                true);
+                tasks.stream().map(TaskRow::freed).toList(),
+                materials.stream().map(MaterialRow::freed).toList(),
+                others.stream().map(OtherRow::freed).toList(),
+                sold);
+    }
+
+    private EstimateSheet of(Predicate<Lot> which) {
+        return new EstimateSheet(
+                tasks.stream().filter(t -> which.test(t.lot())).toList(),
+                materials.stream().filter(m -> which.test(m.lot())).toList(),
+                others.stream().filter(o -> which.test(o.lot())).toList(),
+                sold);
     }
 
     public boolean isEmpty() {
@@ -130,5 +203,6 @@ public record EstimateSheet(List<TaskRow> tasks, List<MaterialRow> materials, Li
             Money price,
             Money total,
             @Nullable LocalDate acceptedOn,
-            String acceptedName) {}
+            String acceptedName,
+            @Nullable LocalDate declinedOn) {}
 }

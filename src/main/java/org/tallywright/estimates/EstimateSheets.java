@@ -25,13 +25,15 @@ import org.tallywright.shared.Yield;
 /** Reads the working sum and the list of bids of a job, one query each. */
 @Component
 class EstimateSheets {
-    /** Number of the accepted bid, and of a change order still out on the day, that holds a line. */
+    /** Number of the accepted bid, and of a change order still out on the day, that holds a line; the option it is in. */
     private static final String LOT = """
             coalesce((select max(b.number) from %1$s x join bid b on b.id = x.bid_id
                 where x.%2$s = l.id and b.state = 'accepted'), '') as sold_in,
             coalesce((select max(b.number) from %1$s x join bid b on b.id = x.bid_id
-                where x.%2$s = l.id and b.kind = 'change order' and b.state = 'issued'
-                    and b.valid_until >= :today), '') as offered_in
+                left join bid of on of.id = b.option_of
+                where x.%2$s = l.id and coalesce(of.kind, b.kind) = 'change order' and b.state = 'issued'
+                    and b.valid_until >= :today), '') as offered_in,
+            (select o.option_id from estimate_option_line o where o.%2$s = l.id) as option_id
             """;
 
     private static final String TASKS = """
@@ -58,13 +60,26 @@ class EstimateSheets {
             order by l.position, l.id""".formatted(LOT.formatted("bid_other", "estimate_other_id"));
 
     private static final String BIDS = """
-            select b.id, b.kind, b.number, b.title, b.state, b.issued_on, b.valid_until, b.price_amount, b.total_amount,
-                b.accepted_on, b.accepted_name,
+            select b.id, b.kind, b.number, b.title, b.state, b.issued_on, b.valid_until,
+                b.price_amount + coalesce(o.price_amount, 0) as price_amount, b.total_amount + coalesce(o.total_amount, 0) as total_amount,
+                b.accepted_on, b.accepted_name, b.declined_on,
                 b.kind = 'bid' and exists (select 1 from bid n
                     where n.job_id = b.job_id and n.kind = 'bid' and n.issued_at > b.issued_at) as followed
             from bid b
-            where b.job_id = :job
+            left join lateral (select sum(price_amount) as price_amount, sum(total_amount) as total_amount from bid
+                where option_of = b.id and state = 'accepted') o on true
+            where b.job_id = :job and b.kind <> 'option'
             order by b.issued_at, b.id""";
+
+    /** With what the client decided: chosen or declined, since a bid that offered it was accepted. */
+    private static final String OPTIONS = """
+            select e.id, e.version, e.name, e.words, coalesce((
+                select case when b.state = 'accepted' then 'chosen' else 'declined' end
+                from bid b join bid of on of.id = b.option_of
+                where b.option_id = e.id and of.state = 'accepted' order by of.accepted_at desc limit 1), '') as fate
+            from estimate_option e
+            where e.job_id = :job
+            order by e.position, e.id""";
 
     private final JdbcClient jdbc;
 
@@ -87,6 +102,10 @@ class EstimateSheets {
 
     List<BidRow> bids(UUID job, LocalDate today) {
         return rows(BIDS, job, today).query((row, n) -> bid(row, today)).list();
+    }
+
+    List<OptionRow> options(UUID job) {
+        return jdbc.sql(OPTIONS).param("job", job).query(OptionRow.class).list();
     }
 
     private JdbcClient.StatementSpec rows(String sql, UUID job, LocalDate today) {
@@ -153,11 +172,12 @@ class EstimateSheets {
                 Money.of(row.getBigDecimal("price_amount")),
                 Money.of(row.getBigDecimal("total_amount")),
                 row.getObject("accepted_on", LocalDate.class),
-                row.getString("accepted_name"));
+                row.getString("accepted_name"),
+                row.getObject("declined_on", LocalDate.class));
     }
 
     private static Lot lot(ResultSet row) throws SQLException {
-        return new Lot(row.getString("sold_in"), row.getString("offered_in"));
+        return new Lot(row.getString("sold_in"), row.getString("offered_in"), row.getObject("option_id", UUID.class));
     }
 
     private static UUID id(ResultSet row, String column) throws SQLException {

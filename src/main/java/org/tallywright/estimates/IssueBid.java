@@ -9,7 +9,7 @@ import org.tallywright.shared.Money;
  *
  * @param id made by the page, so that a double tap issues once
  * @param version of the estimate that the words were read from, or null where the job had none of its own yet
- * @param addedDays of a change order: what it adds to the schedule, as typed; may be empty
+ * @param addedDays of a change order: working days that it adds to the schedule, 0 to 365
  * @param seenTotal the total that the page showed; another one now is refused
  */
 public record IssueBid(
@@ -18,5 +18,5 @@ public record IssueBid(
         String title,
         BidWords words,
         int validDays,
-        String addedDays,
+        int addedDays,
         Money seenTotal) {}

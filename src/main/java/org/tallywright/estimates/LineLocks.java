@@ -31,10 +31,10 @@ class LineLocks {
 
     private void guard(String table, String column, UUID line, LocalDate today) {
         record Holder(String number, String state) {}
-        List<Holder> holders = jdbc.sql(
-                        "select b.number, b.state from " + table + " x join bid b on b.id = x.bid_id where x."
-                                + column + " = ? and (b.state = 'accepted'"
-                                + " or b.kind = 'change order' and b.state = 'issued' and b.valid_until >= ?) order by b.state")
+        List<Holder> holders = jdbc.sql("select b.number, b.state from " + table
+                        + " x join bid b on b.id = x.bid_id left join bid of on of.id = b.option_of where x." + column
+                        + " = ? and (b.state = 'accepted' or coalesce(of.kind, b.kind) = 'change order'"
+                        + " and b.state = 'issued' and b.valid_until >= ?) order by b.state")
                 .params(line, today)
                 .query((row, n) -> new Holder(row.getString(1), row.getString(2)))
                 .list();

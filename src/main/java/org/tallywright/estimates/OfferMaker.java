@@ -1,10 +1,12 @@
 package org.tallywright.estimates;
 
+import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
+import org.tallywright.shared.Ids;
 import org.tallywright.shared.Refused;
 
 /** Makes the frozen lines of a bid from the working ones, and refuses what cannot be offered. */
@@ -18,19 +20,42 @@ class OfferMaker {
                             ? "Every line is in an accepted bid or in a change order that is out. Add what changes first."
                             : "There is nothing to offer yet. Add tasks or material first.");
         }
+        if (!working.everything().equals(said.seenTotal())) {
+            throw new Refused("The sum changed while this page was open: it was " + said.seenTotal() + ", now it is "
+                    + working.everything() + ". Look at it again, then issue.");
+        }
+        return priced(job, working, said.title(), "The price comes to nothing.");
+    }
+
+    /**
+     * An option about to be issued.
+     *
+     * @param id of the row that it becomes
+     */
+    record Optional(UUID id, OptionSum source, Offer offer) {}
+
+    List<Optional> options(UUID job, WorkingSum working) {
+        return working.options().stream()
+                .map(option -> {
+                    String name = option.option().name();
+                    Offer offer = priced(
+                            job, option.working(), name, "The option \u201c" + name + "\u201d comes to nothing.");
+                    return new Optional(Ids.next(), option, offer);
+                })
+                .toList();
+    }
+
+    private static Offer priced(UUID job, WorkingSum working, String title, String nothing) {
+        EstimateSheet next = working.sheet().next();
         PriceBasis basis = working.basis()
                 .orElseThrow(() -> new Refused("There is no rate for the hours yet. Set it under Rates first."));
         PriceSum sum = PriceSum.of(basis);
         Limits.check(sum);
         if (!sum.price().isPositive()) {
-            throw new Refused("The price comes to nothing. Look at hours, rates and material first.");
-        }
-        if (!sum.total().equals(said.seenTotal())) {
-            throw new Refused("The sum changed while this page was open: it was " + said.seenTotal() + ", now it is "
-                    + sum.total() + ". Look at it again, then issue.");
+            throw new Refused(nothing + " Look at hours, rates and material first.");
         }
         return new Offer(
-                said.title(),
+                title,
                 working.offered(),
                 basis,
                 sum,

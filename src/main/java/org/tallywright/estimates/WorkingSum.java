@@ -17,6 +17,7 @@ import org.tallywright.shared.UnitPrice;
  * @param sheet all lines
  * @param said of the hours of what would be offered next; null where it has no task
  * @param cost of the same, hours and material together; null where it has no task or no rate
+ * @param options that would be offered with it, each with its own lines; those without a line are left out
  */
 public record WorkingSum(
         @Nullable Integer version,
@@ -26,7 +27,8 @@ public record WorkingSum(
         EstimateSheet sheet,
         List<EstimateSheet.BidRow> bids,
         @Nullable HoursSaid said,
-        @Nullable CostSaid cost) {
+        @Nullable CostSaid cost,
+        List<OptionSum> options) {
 
     /** The confidence that the price is made at; empty for the named percentage. */
     public Optional<Integer> confidence() {
@@ -107,5 +109,14 @@ public record WorkingSum(
 
     public Optional<PriceSum> sum() {
         return basis().map(PriceSum::of);
+    }
+
+    /** Total of the bid itself and all its options: what a page shows in all, and another sum of it means that one moved. */
+    public Money everything() {
+        Money all = sum().map(PriceSum::total).orElse(Money.ZERO);
+        for (OptionSum option : options) {
+            all = all.plus(option.working().everything());
+        }
+        return all;
     }
 }

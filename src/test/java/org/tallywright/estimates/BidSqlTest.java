@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.CyclicBarrier;
 import java.util.concurrent.ExecutorService;
@@ -141,8 +142,8 @@ class BidSqlTest {
     void runsTheJobWhenTheClientAcceptsByLink() {
         UUID bid = sample.issued(job, ada);
 
-        bids.acceptByLink(bid, job.id(), "  Orrin Baskwell ");
-        bids.acceptByLink(bid, job.id(), "Somebody else");
+        bids.acceptByLink(bid, job.id(), new ClientYes("  Orrin Baskwell ", Set.of(), ""));
+        bids.acceptByLink(bid, job.id(), new ClientYes("Somebody else", Set.of(), ""));
 
         BidPaper paper = bids.paper(bid);
         assertThat(paper.standing()).isEqualTo(BidStanding.ACCEPTED);
@@ -156,22 +157,25 @@ class BidSqlTest {
     void refusesTheLinkForWhatIsNotOpen() {
         UUID withdrawn = sample.issued(job, ada);
         bidDesk.withdraw(withdrawn, ada.personId());
-        assertThatThrownBy(() -> bids.acceptByLink(withdrawn, job.id(), "Orrin"))
+        assertThatThrownBy(() -> bids.acceptByLink(withdrawn, job.id(), new ClientYes("Orrin", Set.of(), "")))
                 .hasMessageContaining("withdrawn");
 
         clock.advance(Duration.ofMinutes(5));
         UUID superseded = sample.issued(job, ada);
         clock.advance(Duration.ofMinutes(5));
         UUID open = sample.issued(job, ada);
-        assertThatThrownBy(() -> bids.acceptByLink(superseded, job.id(), "Orrin"))
+        assertThatThrownBy(() -> bids.acceptByLink(superseded, job.id(), new ClientYes("Orrin", Set.of(), "")))
                 .hasMessageContaining("newer");
 
         JobRef other = jobs.lead(ada, "Pantry");
-        assertThatThrownBy(() -> bids.acceptByLink(open, other.id(), "Orrin")).isInstanceOf(NotHere.class);
-        assertThatThrownBy(() -> bids.acceptByLink(open, job.id(), "  ")).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> bids.acceptByLink(open, other.id(), new ClientYes("Orrin", Set.of(), "")))
+                .isInstanceOf(NotHere.class);
+        assertThatThrownBy(() -> bids.acceptByLink(open, job.id(), new ClientYes("  ", Set.of(), "")))
+                .isInstanceOf(Refused.class);
 
         clock.advance(Duration.ofDays(31));
-        assertThatThrownBy(() -> bids.acceptByLink(open, job.id(), "Orrin")).hasMessageContaining("good until");
+        assertThatThrownBy(() -> bids.acceptByLink(open, job.id(), new ClientYes("Orrin", Set.of(), "")))
+                .hasMessageContaining("good until");
         assertThat(jobDesk.get(job.id()).state()).isEqualTo(JobState.BIDDING);
     }
 
@@ -180,12 +184,12 @@ class BidSqlTest {
         UUID bid = sample.issued(job, ada);
         clock.advance(Duration.ofDays(40));
 
-        assertThatThrownBy(() -> bids.accept(bid, "Orrin", TODAY.plusDays(31), ada.personId()))
+        assertThatThrownBy(() -> bids.accept(bid, "Orrin", TODAY.plusDays(31), Set.of(), ada.personId()))
                 .isInstanceOf(Refused.class);
-        assertThatThrownBy(() -> bids.accept(bid, "Orrin", TODAY.minusDays(1), ada.personId()))
+        assertThatThrownBy(() -> bids.accept(bid, "Orrin", TODAY.minusDays(1), Set.of(), ada.personId()))
                 .isInstanceOf(Refused.class);
-        bids.accept(bid, "Orrin", TODAY.plusDays(30), ada.personId());
-        bids.accept(bid, "Orrin", TODAY.plusDays(30), ada.personId());
+        bids.accept(bid, "Orrin", TODAY.plusDays(30), Set.of(), ada.personId());
+        bids.accept(bid, "Orrin", TODAY.plusDays(30), Set.of(), ada.personId());
 
         assertThat(bids.paper(bid).standing()).isEqualTo(BidStanding.ACCEPTED);
     }
@@ -193,7 +197,7 @@ class BidSqlTest {
     @Test
     void acceptsOneBidOfAJobOnly() {
         UUID first = sample.issued(job, ada);
-        bids.accept(first, "Orrin", TODAY, ada.personId());
+        bids.accept(first, "Orrin", TODAY, Set.of(), ada.personId());
 
         assertThatThrownBy(() -> bidDesk.withdraw(first, ada.personId())).hasMessageContaining("stays as agreed");
         assertThatThrownBy(() -> sample.issued(job, ada)).hasMessageContaining("Every line");
@@ -201,7 +205,7 @@ class BidSqlTest {
 
     @Test
     void offersOnlyWhatIsNewAfterAcceptance() {
-        bids.accept(sample.issued(job, ada), "Orrin", TODAY, ada.personId());
+        bids.accept(sample.issued(job, ada), "Orrin", TODAY, Set.of(), ada.personId());
         UUID line = sample.other(job, "Drawer slides", "80", ada);
         clock.advance(Duration.ofMinutes(1));
         UUID change = sample.issued(job, ada);
@@ -214,7 +218,7 @@ class BidSqlTest {
         assertThatThrownBy(() -> desk.removeOther(job.id(), line, ada.personId()))
                 .hasMessageContaining("which is out");
 
-        bids.acceptByLink(change, job.id(), "Orrin");
+        bids.acceptByLink(change, job.id(), new ClientYes("Orrin", Set.of(), ""));
         assertThat(bids.accepted(job.id()))
                 .extracting(AcceptedBid::number)
                 .containsExactly(job.number() + " A", job.number() + " CO-1");
@@ -224,15 +228,15 @@ class BidSqlTest {
 
     @Test
     void neverSellsALineTwice() {
-        bids.accept(sample.issued(job, ada), "Orrin", TODAY, ada.personId());
+        bids.accept(sample.issued(job, ada), "Orrin", TODAY, Set.of(), ada.personId());
         sample.other(job, "Drawer slides", "80", ada);
         clock.advance(Duration.ofMinutes(1));
         UUID old = sample.issued(job, ada);
         clock.advance(Duration.ofDays(31));
         UUID next = sample.issued(job, ada);
-        bids.accept(next, "Orrin", TODAY.plusDays(31), ada.personId());
+        bids.accept(next, "Orrin", TODAY.plusDays(31), Set.of(), ada.personId());
 
-        assertThatThrownBy(() -> bids.accept(old, "Orrin", TODAY, ada.personId()))
+        assertThatThrownBy(() -> bids.accept(old, "Orrin", TODAY, Set.of(), ada.personId()))
                 .hasMessageContaining("CO-2");
     }
 
@@ -250,7 +254,7 @@ class BidSqlTest {
     void acceptsOnceWhenClientAndOwnerSayYesTogether() throws Exception {
         UUID bid = sample.issued(job, ada);
 
-        atOnce(() -> bids.acceptByLink(bid, job.id(), "Orrin Baskwell"));
+        atOnce(() -> bids.acceptByLink(bid, job.id(), new ClientYes("Orrin Baskwell", Set.of(), "")));
 
         assertThat(jdbc.sql("select count(*) from audit_entry where subject = 'bid' and act = 'update'")
                         .query(Integer.class)
@@ -282,7 +286,7 @@ class BidSqlTest {
     @Test
     void listsInAChangeOrderThePiecesItTouches() {
         UUID shelf = jobs.piece(job, "Shelf over the door", "38", "10", "9", ada);
-        bids.accept(sample.issued(job, ada), "Orrin", TODAY, ada.personId());
+        bids.accept(sample.issued(job, ada), "Orrin", TODAY, Set.of(), ada.personId());
         sample.material(job, shelf, sample.material("maple", "Maple", "bf", "0.7", "9"), "6", ada);
         clock.advance(Duration.ofMinutes(1));
 

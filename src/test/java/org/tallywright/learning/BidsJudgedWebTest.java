@@ -9,6 +9,7 @@ import static org.tallywright.people.SamplePeople.signedIn;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -65,7 +66,7 @@ class BidsJudgedWebTest {
         ada = people.owner();
         past.jobs(ada, 3, "1.2");
         job = estimates.windowSeat(ada);
-        bids.accept(estimates.issued(job, ada), "Ida Marl", TODAY, ada.personId());
+        bids.accept(estimates.issued(job, ada), "Ida Marl", TODAY, Set.of(), ada.personId());
     }
 
     private double kept(int quantile) {
@@ -117,7 +118,7 @@ class BidsJudgedWebTest {
     void hoursOfALaterChangeOrderAreNotTheBids() throws Exception {
         sold();
         UUID extra = jobs.task(job, null, past.fitting(), "40", ada);
-        bids.accept(estimates.issued(job, ada), "Ida Marl", TODAY, ada.personId());
+        bids.accept(estimates.issued(job, ada), "Ida Marl", TODAY, Set.of(), ada.personId());
         logged(extra, 24000);
         closedAfter(kept(120));
         record().andExpect(content().string(containsString("1 ended inside the range we gave.")));

@@ -14,6 +14,7 @@ import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
 import org.springframework.mock.web.MockHttpServletResponse;
+import org.tallywright.estimates.print.Pdf;
 
 /** All pages and files that a reader reaches: each route with its variables filled, then every link on what came back. */
 final class Crawl {
@@ -91,8 +92,9 @@ final class Crawl {
     }
 
     static Page read(String address, MockHttpServletResponse answer) {
-        return new Page(
-                address, answer, new String(answer.getContentAsByteArray(), java.nio.charset.StandardCharsets.UTF_8));
+        byte[] bytes = answer.getContentAsByteArray();
+        String plain = new String(bytes, java.nio.charset.StandardCharsets.UTF_8);
+        return new Page(address, answer, plain.startsWith("%PDF") ? plain + new Pdf(bytes).text() : plain);
     }
 
     /** The address with ids, numbers and dates taken out, and only the names of its parameters. */

@@ -76,6 +76,10 @@ record Planted(String what, Pattern spellings, Set<Reader> hiddenFrom, boolean o
         hours(jdbc, job, task, owner, helper);
         photo(jdbc, job, helper, "Ogre at the saw", false);
         photo(jdbc, job, helper, "Ogre's door is hung", true);
+        jdbc.sql(
+                        "insert into estimate_option (id, job_id, name, words, position, version) values (?, ?, 'Brass hooks', 'Six of them', 1, 0)")
+                .params(Ids.next(), job)
+                .update();
         jdbc.sql("update job set note = 'Ogre keeps the change' where id = ?")
                 .param(job)
                 .update();

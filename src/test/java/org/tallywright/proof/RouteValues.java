@@ -33,6 +33,7 @@ final class RouteValues {
                     "estimate/tasks",
                     "select id from task where job_id = :job order by estimated_minutes = 613 desc, id"),
             Map.entry("estimate/materials", "select id from estimate_material where job_id = :job order by id"),
+            Map.entry("estimate/options", "select id from estimate_option where job_id = :job order by id"),
             Map.entry("others", "select id from estimate_other where job_id = :job order by amount = 487.31 desc, id"),
             Map.entry("links", "select id from client_link where job_id = :job order by id"),
             Map.entry("notes", "select id from client_note where job_id = :job order by shown, id"),

@@ -110,6 +110,7 @@ class BidController {
         model.addAttribute("kind", working.sheet().nextKind());
         model.addAttribute("followed", followed(working));
         model.addAttribute("sum", working.sum().orElse(null));
+        model.addAttribute("options", working.options());
         model.addAttribute(
                 "ready", working.sum().isPresent() && !working.sheet().next().isEmpty());
         return "estimates/issue";

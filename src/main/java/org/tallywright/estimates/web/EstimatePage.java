@@ -60,7 +60,26 @@ record EstimatePage(
             String kept,
             String perHour,
             @Nullable WhatIfPage whatIf,
+            List<OptionPart> options,
             List<BidLine> bids) {}
+
+    /** @param path of its form below the estimate's */
+    record OptionEntry(String text, String path) {}
+
+    /**
+     * An option of the estimate.
+     *
+     * @param tag where it is decided
+     * @param price null where it holds no line or has no rate
+     */
+    record OptionPart(
+            UUID id,
+            String name,
+            String words,
+            @Nullable Tag tag,
+            List<OptionEntry> lines,
+            @Nullable Money price,
+            List<Rung> ladder) {}
 
     /**
      * One line of the price.

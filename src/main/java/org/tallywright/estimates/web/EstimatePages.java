@@ -39,6 +39,7 @@ class EstimatePages {
     private final Ladder ladder;
     private final RiskRungs risk;
     private final WhatIfPages whatIfs;
+    private final OptionParts options;
     private final ShopDates dates;
     private final ShopConventions shop;
 
@@ -47,12 +48,14 @@ class EstimatePages {
             Ladder ladder,
             RiskRungs risk,
             WhatIfPages whatIfs,
+            OptionParts options,
             ShopDates dates,
             ShopConventions shop) {
         this.pricer = pricer;
         this.ladder = ladder;
         this.risk = risk;
         this.whatIfs = whatIfs;
+        this.options = options;
         this.dates = dates;
         this.shop = shop;
     }
@@ -77,14 +80,16 @@ class EstimatePages {
             EstimateSheet sheet,
             EstimatePage.@Nullable Outlook outlook,
             Optional<OwnersPart> money) {
+        // The owner has the options apart, each with its price; a lead has their work and material among the rest.
+        EstimateSheet shown = money.isPresent() ? sheet.base() : sheet;
         return new EstimatePage(
                 job.number(),
                 by,
                 !job.isClosed(),
-                groups(sheet, by),
-                sheet.hours(),
-                sheet.materials(),
-                sheet.material(),
+                groups(shown, by),
+                shown.hours(),
+                shown.materials(),
+                shown.material(),
                 sheet.sold() ? List.of() : MissingKinds.of(sheet),
                 outlook,
                 money.orElse(null));
@@ -127,8 +132,8 @@ class EstimatePages {
         Optional<PriceSum> sum = working.sum();
         boolean change = working.sheet().nextKind() == BidKind.CHANGE_ORDER;
         return new OwnersPart(
-                working.sheet().others(),
-                working.sheet().other(),
+                working.sheet().base().others(),
+                working.sheet().base().other(),
                 working.cost() == null
                         ? ""
                         : working.confidence().map(Object::toString).orElse("0"),
@@ -142,6 +147,7 @@ class EstimatePages {
                 sum.map(s -> s.keptMargin() + " %").orElse(""),
                 perHour(working.basis().map(PriceBasis::hours).orElse(Hours.ZERO), sum),
                 job.isClosed() ? null : whatIfs.standing(working).orElse(null),
+                options.of(job.id(), working),
                 working.bids().stream().map(this::line).toList());
     }
 
@@ -173,10 +179,16 @@ class EstimatePages {
     }
 
     private BidLine line(BidRow bid) {
-        String when = bid.acceptedOn() != null
-                ? "Accepted " + dates.day(bid.acceptedOn()) + " by " + bid.acceptedName()
+        return new BidLine(bid.id(), bid.number(), bid.title(), tag(bid.standing()), when(bid), bid.price());
+    }
+
+    private String when(BidRow bid) {
+        if (bid.acceptedOn() != null) {
+            return "Accepted " + dates.day(bid.acceptedOn()) + " by " + bid.acceptedName();
+        }
+        return bid.declinedOn() != null
+                ? "Declined " + dates.day(bid.declinedOn())
                 : "Issued " + dates.day(bid.issuedOn()) + ", good until " + dates.day(bid.validUntil());
-        return new BidLine(bid.id(), bid.number(), bid.title(), tag(bid.standing()), when, bid.price());
     }
 
     static Tag tag(BidStanding standing) {

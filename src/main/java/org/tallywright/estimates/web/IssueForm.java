@@ -1,11 +1,12 @@
 package org.tallywright.estimates.web;
 
 import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.estimates.BidKind;
 import org.tallywright.estimates.BidWords;
 import org.tallywright.estimates.IssueBid;
-import org.tallywright.estimates.PriceSum;
 import org.tallywright.estimates.WorkingSum;
 import org.tallywright.shared.Ids;
 import org.tallywright.shared.Money;
@@ -31,6 +32,7 @@ record IssueForm(
         @Nullable String validDays,
         @Nullable String addedDays) {
     private static final int MOST_WORDS = 8000;
+    private static final Pattern DAYS = Pattern.compile("(\\d{1,3})( working)?( days?)?");
 
     static IssueForm of(WorkingSum sum, String jobTitle, int validDays) {
         return new IssueForm(
@@ -56,7 +58,7 @@ record IssueForm(
     }
 
     private static String total(WorkingSum sum) {
-        return sum.sum().map(PriceSum::total).orElse(Money.ZERO).amount().toPlainString();
+        return sum.everything().amount().toPlainString();
     }
 
     @Nullable
@@ -65,7 +67,7 @@ record IssueForm(
         String what = read.field("title", () -> Typed.requiredLine(Picked.text(title), 160));
         BidWords words = words(read);
         Integer days = read.field("validDays", () -> days(Picked.text(validDays)));
-        String more = read.field("addedDays", () -> Typed.line(Picked.text(addedDays), 60));
+        Integer more = read.field("addedDays", () -> addedDays(Picked.text(addedDays)));
         Money total = read.field("", () -> seenTotal());
         if (read.refused()
                 || own == null
@@ -93,6 +95,18 @@ record IssueForm(
         String not = read.field("exclusions", () -> Typed.block(Picked.text(exclusions), MOST_WORDS));
         String how = read.field("terms", () -> Typed.block(Picked.text(terms), MOST_WORDS));
         return does == null || not == null || how == null ? null : new BidWords(does, not, how);
+    }
+
+    /** "2", "2 days", "2 working days"; nothing is none. */
+    private static int addedDays(String typed) {
+        Matcher days = DAYS.matcher(typed.strip());
+        if (typed.isBlank()) {
+            return 0;
+        }
+        if (!days.matches() || Integer.parseInt(days.group(1)) > 365) {
+            throw new Refused("Give whole working days from 0 to 365, such as 2.");
+        }
+        return Integer.parseInt(days.group(1));
     }
 
     private static int days(String typed) {

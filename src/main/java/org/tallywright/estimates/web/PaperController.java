@@ -4,7 +4,9 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
@@ -14,22 +16,18 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
-import org.tallywright.estimates.AcceptedBid;
 import org.tallywright.estimates.BidDesk;
 import org.tallywright.estimates.BidPaper;
-import org.tallywright.estimates.BidTask;
+import org.tallywright.estimates.BidPrinter;
 import org.tallywright.estimates.Bids;
-import org.tallywright.estimates.MoneyAtRisk;
-import org.tallywright.estimates.web.EstimatePage.Entry;
-import org.tallywright.jobs.JobDesk;
-import org.tallywright.shared.Hours;
+import org.tallywright.estimates.Refusal;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopClock;
-import org.tallywright.shared.ShopConventions;
 import org.tallywright.web.Access;
 import org.tallywright.web.Flash;
 import org.tallywright.web.FormErrors;
 import org.tallywright.web.FormReader;
+import org.tallywright.web.PdfFile;
 import org.tallywright.web.Role;
 import org.tallywright.web.SignedIn;
 
@@ -39,32 +37,39 @@ import org.tallywright.web.SignedIn;
 @Access(Role.OWNER)
 class PaperController {
     private final Bids bids;
+    private final BidPrinter printer;
     private final BidDesk desk;
-    private final JobDesk jobs;
-    private final Ladder ladder;
-    private final RiskRungs risk;
+    private final SumsPages pages;
     private final ShopClock clock;
-    private final ShopConventions shop;
 
-    PaperController(
-            Bids bids,
-            BidDesk desk,
-            JobDesk jobs,
-            Ladder ladder,
-            RiskRungs risk,
-            ShopClock clock,
-            ShopConventions shop) {
+    PaperController(Bids bids, BidPrinter printer, BidDesk desk, SumsPages pages, ShopClock clock) {
         this.bids = bids;
+        this.printer = printer;
         this.desk = desk;
-        this.jobs = jobs;
-        this.ladder = ladder;
-        this.risk = risk;
+        this.pages = pages;
         this.clock = clock;
-        this.shop = shop;
     }
 
-    /** @param on the day of the yes, as typed */
-    record AcceptanceForm(@Nullable String name, @Nullable String on) {}
+    /**
+     * @param on the day of the yes, as typed
+     * @param options ids of those that the client took
+     */
+    record AcceptanceForm(
+            @Nullable String name,
+            @Nullable String on,
+            @Nullable List<String> options) {
+        public boolean ticked(UUID option) {
+            return options != null && options.contains(option.toString());
+        }
+
+        Set<UUID> chosen() {
+            return options == null ? Set.of() : options.stream().map(Picked::id).collect(Collectors.toSet());
+        }
+    }
+
+    record RefusalForm(@Nullable String pick, @Nullable String reason) {
+        static final RefusalForm BLANK = new RefusalForm("", "");
+    }
 
     @GetMapping
     String paper(@PathVariable UUID id, Model model) {
@@ -74,12 +79,27 @@ class PaperController {
         return "estimates/paper";
     }
 
+    /** The same paper as a file; where its font has not every sign, the page itself says so. */
+    @GetMapping("/paper.pdf")
+    Object pdf(@PathVariable UUID id, Model model, HttpServletResponse response) {
+        try {
+            BidPrinter.Printed pdf = printer.print(id);
+            return PdfFile.answer(pdf.name(), pdf.bytes());
+        } catch (Refused unprintable) {
+            response.setStatus(HttpStatus.UNPROCESSABLE_ENTITY.value());
+            model.addAttribute("said", unprintable.sentence());
+            return paper(id, model);
+        }
+    }
+
     @GetMapping("/sums")
     String show(@PathVariable UUID id, Model model) {
         BidPaper paper = bids.paper(id);
-        AcceptanceForm form =
-                new AcceptanceForm(paper.document().clientName(), clock.today().toString());
-        return page(paper, form, FormErrors.none(), model);
+        return page(paper, blank(paper), RefusalForm.BLANK, FormErrors.none(), model);
+    }
+
+    private AcceptanceForm blank(BidPaper paper) {
+        return new AcceptanceForm(paper.document().clientName(), clock.today().toString(), List.of());
     }
 
     @PostMapping("/acceptance")
@@ -94,7 +114,7 @@ class PaperController {
         LocalDate on = read.field("on", () -> day(form.on()));
         if (on != null) {
             try {
-                bids.accept(id, Picked.text(form.name()), on, me.personId());
+                bids.accept(id, Picked.text(form.name()), on, form.chosen(), me.personId());
                 Flash.done(redirect, "Accepted. The job runs.");
                 return "redirect:/bids/" + id + "/sums";
             } catch (Refused refused) {
@@ -102,7 +122,7 @@ class PaperController {
             }
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_ENTITY.value());
-        return page(bids.paper(id), form, read.errors(), model);
+        return page(bids.paper(id), form, RefusalForm.BLANK, read.errors(), model);
     }
 
     @PostMapping("/withdrawal")
@@ -113,10 +133,24 @@ class PaperController {
     }
 
     @PostMapping("/refusal")
-    String decline(@PathVariable UUID id, SignedIn me, RedirectAttributes redirect) {
-        desk.decline(id, me.personId());
-        Flash.done(redirect, "Marked as declined.");
-        return "redirect:/bids/" + id + "/sums";
+    String decline(
+            @PathVariable UUID id,
+            RefusalForm form,
+            SignedIn me,
+            Model model,
+            HttpServletResponse response,
+            RedirectAttributes redirect) {
+        FormReader read = new FormReader();
+        try {
+            desk.decline(id, Refusal.of(Picked.text(form.pick()), Picked.text(form.reason())), me.personId());
+            Flash.done(redirect, "Marked as declined. Write a revision when you have an answer to the reason.");
+            return "redirect:/bids/" + id + "/sums";
+        } catch (Refused refused) {
+            read.refuse(refused);
+        }
+        response.setStatus(HttpStatus.UNPROCESSABLE_ENTITY.value());
+        BidPaper paper = bids.paper(id);
+        return page(paper, blank(paper), form, read.errors(), model);
     }
 
     private static LocalDate day(@Nullable String typed) {
@@ -127,29 +161,10 @@ class PaperController {
         }
     }
 
-    private String page(BidPaper paper, AcceptanceForm form, FormErrors errors, Model model) {
-        AcceptedBid inside = bids.inside(paper.id());
-        List<Entry> materials = inside.materials().stream()
-                .map(m -> new Entry(
-                        m.name() + ": " + m.netQuantity() + " " + m.unit() + " net / " + m.yield() + ", buys "
-                                + m.purchaseQuantity() + " at " + shop.money().format(m.unitPrice()),
-                        shop.money().format(m.amount())))
-                .toList();
-        List<Entry> others = inside.others().stream()
-                .map(o -> new Entry(o.description(), shop.money().format(o.amount())))
-                .toList();
-        model.addAttribute("paper", paper);
-        model.addAttribute("bid", inside);
-        model.addAttribute("tag", EstimatePages.tag(paper.standing()));
-        model.addAttribute("job", jobs.get(paper.jobId()));
-        MoneyAtRisk said = bids.risk(paper.id()).orElse(null);
-        model.addAttribute("ladder", ladder.of(inside, said == null ? null : said.confidence(), materials, others));
-        model.addAttribute("risk", said == null ? List.of() : risk.of(said));
-        model.addAttribute("hint", said == null ? "" : RiskRungs.hint(said));
-        model.addAttribute(
-                "lineHours",
-                Hours.sum(inside.tasks().stream().map(BidTask::hours).toList()));
+    private String page(BidPaper paper, AcceptanceForm form, RefusalForm refusal, FormErrors errors, Model model) {
+        pages.fill(paper, model);
         model.addAttribute("form", form);
+        model.addAttribute("refusal", refusal);
         model.addAttribute("errors", errors);
         return "estimates/sums";
     }

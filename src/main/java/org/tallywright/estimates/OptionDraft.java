@@ -1,0 +1,17 @@
+package org.tallywright.estimates;
+
+import java.util.Set;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * An option as typed.
+ *
+ * @param version the one that was read, or null for an option that the page takes for new
+ * @param lines ids of tasks, material lines and other costs of the job
+ */
+public record OptionDraft(UUID id, @Nullable Integer version, String name, String words, Set<UUID> lines) {
+    public OptionDraft {
+        lines = Set.copyOf(lines);
+    }
+}

@@ -1,0 +1,14 @@
+package org.tallywright.estimates;
+
+import java.util.UUID;
+
+/**
+ * An option of a job's working sum.
+ *
+ * @param fate empty while it is not decided; "chosen" or "declined" since a bid with it was accepted
+ */
+public record OptionRow(UUID id, int version, String name, String words, String fate) {
+    public boolean isOpen() {
+        return fate.isEmpty();
+    }
+}
