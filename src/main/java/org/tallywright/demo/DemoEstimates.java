@@ -13,6 +13,28 @@ final class DemoEstimates {
     static void load(DemoLedger ledger) {
         estimates(ledger);
         estimateLines(ledger);
+        option(ledger);
+    }
+
+    /** The linen cupboard is being bid; its client may have the top shelves lined or not. */
+    private static void option(DemoLedger ledger) {
+        UUID job = ledger.id("job/linen");
+        UUID option = ledger.make("option/linen/cedar");
+        UUID line = ledger.make("option/linen/cedar/line");
+        List<Object[]> options = DemoLedger.list();
+        options.add(new Object[] {option, job, "Cedar lining", "The two top shelves lined, left without finish.", 1});
+        List<Object[]> others = DemoLedger.list();
+        others.add(new Object[] {line, job, "Cedar lining, cut to size", new BigDecimal("96.00"), 90});
+        List<Object[]> lines = DemoLedger.list();
+        lines.add(new Object[] {option, job, line});
+        ledger.insert(
+                "insert into estimate_other (id, job_id, description, amount, position, version) values (?, ?, ?, ?, ?, 0)",
+                others);
+        ledger.insert(
+                "insert into estimate_option (id, job_id, name, words, position, version) values (?, ?, ?, ?, ?, 0)",
+                options);
+        ledger.insert(
+                "insert into estimate_option_line (option_id, job_id, estimate_other_id) values (?, ?, ?)", lines);
     }
 
     /** One estimate for each job that has lines; rates from the job's last bid, the linen cupboard's from its crew. */
