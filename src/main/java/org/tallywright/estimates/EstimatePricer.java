@@ -55,7 +55,7 @@ public class EstimatePricer {
                 rates,
                 estimate.map(Estimate::words).orElseGet(opener::usualWords),
                 hour);
-        List<OptionSum> options = sheets.options(job).stream()
+        List<OptionSum> options = sheet.options().stream()
                 .filter(OptionRow::isOpen)
                 .map(option -> new OptionSum(
                         option, sum(draft, sheet.option(option.id()).freed(), List.of(), List.of())))

@@ -19,7 +19,17 @@ import org.tallywright.shared.Yield;
  * The lines of a job's working sum as they stand. A line in an accepted bid is sold: it stays as agreed. Once a bid is
  * accepted, what is offered next is a change order of the lines that are neither sold nor in a change order that is out.
  */
-public record EstimateSheet(List<TaskRow> tasks, List<MaterialRow> materials, List<OtherRow> others, boolean sold) {
+public record EstimateSheet(
+        List<TaskRow> tasks,
+        List<MaterialRow> materials,
+        List<OtherRow> others,
+        boolean sold,
+        List<OptionRow> options) {
+
+    /** Without options. */
+    public EstimateSheet(List<TaskRow> tasks, List<MaterialRow> materials, List<OtherRow> others, boolean sold) {
+        this(tasks, materials, others, sold, List.of());
+    }
 
     /**
      * @param pieceName empty for the whole job
@@ -172,7 +182,8 @@ public record EstimateSheet(List<TaskRow> tasks, List<MaterialRow> materials, Li
                 tasks.stream().filter(t -> which.test(t.lot())).toList(),
                 materials.stream().filter(m -> which.test(m.lot())).toList(),
                 others.stream().filter(o -> which.test(o.lot())).toList(),
-                sold);
+                sold,
+                options);
     }
 
     public boolean isEmpty() {

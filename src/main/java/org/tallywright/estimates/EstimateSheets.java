@@ -3,8 +3,10 @@ package org.tallywright.estimates;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.tallywright.estimates.EstimateSheet.BidRow;
@@ -71,14 +73,17 @@ class EstimateSheets {
             where b.job_id = :job and b.kind <> 'option'
             order by b.issued_at, b.id""";
 
-    /** With what the client decided: chosen or declined, since a bid that offered it was accepted. */
-    private static final String OPTIONS = """
+    /**
+     * Whether a bid of the job is accepted, and its options with what the client decided: chosen or declined, since a bid
+     * that offered it was accepted. One row without an option where there is none.
+     */
+    private static final String FRAME = """
             select e.id, e.version, e.name, e.words, coalesce((
-                select case when b.state = 'accepted' then 'chosen' else 'declined' end
-                from bid b join bid of on of.id = b.option_of
-                where b.option_id = e.id and of.state = 'accepted' order by of.accepted_at desc limit 1), '') as fate
-            from estimate_option e
-            where e.job_id = :job
+                    select case when b.state = 'accepted' then 'chosen' else 'declined' end
+                    from bid b join bid of on of.id = b.option_of
+                    where b.option_id = e.id and of.state = 'accepted' order by of.accepted_at desc limit 1), '') as fate,
+                exists (select 1 from bid where job_id = :job and kind = 'bid' and state = 'accepted') as sold
+            from (select 1) as one left join estimate_option e on e.job_id = :job
             order by e.position, e.id""";
 
     private final JdbcClient jdbc;
@@ -88,24 +93,50 @@ class EstimateSheets {
     }
 
     EstimateSheet of(UUID job, LocalDate today) {
+        List<Frame> frame =
+                jdbc.sql(FRAME).param("job", job).query(EstimateSheets::frame).list();
         return new EstimateSheet(
                 rows(TASKS, job, today).query(EstimateSheets::task).list(),
                 rows(MATERIALS, job, today).query(EstimateSheets::material).list(),
                 rows(OTHERS, job, today).query(EstimateSheets::other).list(),
-                rows(
-                                "select exists (select 1 from bid where job_id = :job and kind = 'bid' and state = 'accepted')",
-                                job,
-                                today)
-                        .query(Boolean.class)
-                        .single());
+                frame.get(0).sold(),
+                options(frame));
+    }
+
+    List<OptionRow> options(UUID job) {
+        return options(
+                jdbc.sql(FRAME).param("job", job).query(EstimateSheets::frame).list());
+    }
+
+    private record Frame(boolean sold, @Nullable OptionRow option) {}
+
+    private static Frame frame(ResultSet row, int n) throws SQLException {
+        UUID id = row.getObject("id", UUID.class);
+        return new Frame(
+                row.getBoolean("sold"),
+                id == null
+                        ? null
+                        : new OptionRow(
+                                id,
+                                row.getInt("version"),
+                                row.getString("name"),
+                                row.getString("words"),
+                                row.getString("fate")));
+    }
+
+    private static List<OptionRow> options(List<Frame> frame) {
+        List<OptionRow> options = new ArrayList<>();
+        for (Frame row : frame) {
+            OptionRow option = row.option();
+            if (option != null) {
+                options.add(option);
+            }
+        }
+        return options;
     }
 
     List<BidRow> bids(UUID job, LocalDate today) {
         return rows(BIDS, job, today).query((row, n) -> bid(row, today)).list();
-    }
-
-    List<OptionRow> options(UUID job) {
-        return jdbc.sql(OPTIONS).param("job", job).query(OptionRow.class).list();
     }
 
     private JdbcClient.StatementSpec rows(String sql, UUID job, LocalDate today) {

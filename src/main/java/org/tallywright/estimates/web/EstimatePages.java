@@ -147,7 +147,7 @@ class EstimatePages {
                 sum.map(s -> s.keptMargin() + " %").orElse(""),
                 perHour(working.basis().map(PriceBasis::hours).orElse(Hours.ZERO), sum),
                 job.isClosed() ? null : whatIfs.standing(working).orElse(null),
-                options.of(job.id(), working),
+                options.of(working),
                 working.bids().stream().map(this::line).toList());
     }
 

@@ -3,7 +3,6 @@ package org.tallywright.estimates.web;
 import java.util.ArrayList;
 import java.util.List;
 import org.springframework.stereotype.Component;
-import org.tallywright.estimates.EstimatePricer;
 import org.tallywright.estimates.EstimateSheet;
 import org.tallywright.estimates.OptionRow;
 import org.tallywright.estimates.OptionSum;
@@ -17,19 +16,17 @@ import org.tallywright.web.Tag;
 /** The options of an estimate as its page shows them to the owner, decided ones too. */
 @Component
 class OptionParts {
-    private final EstimatePricer pricer;
     private final Ladder ladder;
     private final ShopConventions shop;
 
-    OptionParts(EstimatePricer pricer, Ladder ladder, ShopConventions shop) {
-        this.pricer = pricer;
+    OptionParts(Ladder ladder, ShopConventions shop) {
         this.ladder = ladder;
         this.shop = shop;
     }
 
-    List<OptionPart> of(java.util.UUID job, WorkingSum working) {
+    List<OptionPart> of(WorkingSum working) {
         List<OptionPart> parts = new ArrayList<>();
-        for (OptionRow option : pricer.optionsOf(job)) {
+        for (OptionRow option : working.sheet().options()) {
             WorkingSum sum = working.options().stream()
                     .filter(one -> one.option().id().equals(option.id()))
                     .map(OptionSum::working)
