@@ -2,6 +2,7 @@ package org.tallywright.measuring.web;
 
 import java.util.List;
 import java.util.UUID;
+import org.tallywright.photos.PhotoWords;
 
 /** The site measure of a job, ready to be shown. */
 record SitePage(List<OpeningShown> openings, List<AirShown> airs, List<PartShown> parts, boolean work) {
@@ -18,6 +19,10 @@ record SitePage(List<OpeningShown> openings, List<AirShown> airs, List<PartShown
      */
     record Shown(String name, String value, String formula, List<Line> inputs) {}
 
+    /**
+     * @param pieceId empty where the opening is for no piece yet
+     * @param photos of that piece
+     */
     record OpeningShown(
             UUID id,
             String place,
@@ -28,7 +33,9 @@ record SitePage(List<OpeningShown> openings, List<AirShown> airs, List<PartShown
             List<String> sentences,
             List<String> cautions,
             List<Shown> figures,
-            List<Group> readings) {}
+            List<Group> readings,
+            String pieceId,
+            List<PhotoWords.Print> photos) {}
 
     /** @param moisture empty where the equation does not reach */
     record AirShown(UUID id, String place, String by, String air, String moisture, List<Line> inputs, String note) {}

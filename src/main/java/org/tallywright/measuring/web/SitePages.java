@@ -1,6 +1,7 @@
 package org.tallywright.measuring.web;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -22,6 +23,8 @@ import org.tallywright.measuring.OpeningSums;
 import org.tallywright.measuring.PartDetails;
 import org.tallywright.measuring.Reading;
 import org.tallywright.measuring.SiteDesk;
+import org.tallywright.photos.PhotoRows;
+import org.tallywright.photos.PhotoWords;
 import org.tallywright.shared.Length;
 import org.tallywright.shared.ShopConventions;
 import org.tallywright.shared.Units;
@@ -34,13 +37,24 @@ class SitePages {
     private final ShopConventions shop;
     private final ShopDates dates;
     private final MessageSource texts;
+    private final PhotoRows photos;
+    private final PhotoWords prints;
 
-    SitePages(SiteDesk desk, JdbcClient jdbc, ShopConventions shop, ShopDates dates, MessageSource texts) {
+    SitePages(
+            SiteDesk desk,
+            JdbcClient jdbc,
+            ShopConventions shop,
+            ShopDates dates,
+            MessageSource texts,
+            PhotoRows photos,
+            PhotoWords prints) {
         this.desk = desk;
         this.jdbc = jdbc;
         this.shop = shop;
         this.dates = dates;
         this.texts = texts;
+        this.photos = photos;
+        this.prints = prints;
     }
 
     private record Piece(String name, @Nullable Length depth) {}
@@ -85,12 +99,13 @@ class SitePages {
         Figures figures = new Figures(units());
         Map<UUID, Piece> pieces = pieces(job.id());
         Map<UUID, String> people = people();
+        Map<UUID, List<PhotoWords.Print>> photos = photos(job.id());
         List<SiteDesk.Kept<AirDetails>> airs = desk.airs(job.id());
         MovementWords movement =
                 new MovementWords(airs.stream().map(SiteDesk.Kept::details).toList(), figures, dates);
         return new SitePage(
                 desk.openings(job.id()).stream()
-                        .map(kept -> opening(kept, pieces, people, figures))
+                        .map(kept -> opening(kept, pieces, people, figures, photos))
                         .toList(),
                 airs.stream().map(kept -> air(kept, people, figures)).toList(),
                 desk.parts(job.id()).stream()
@@ -110,7 +125,11 @@ class SitePages {
     }
 
     private SitePage.OpeningShown opening(
-            SiteDesk.Kept<OpeningDetails> kept, Map<UUID, Piece> pieces, Map<UUID, String> people, Figures figures) {
+            SiteDesk.Kept<OpeningDetails> kept,
+            Map<UUID, Piece> pieces,
+            Map<UUID, String> people,
+            Figures figures,
+            Map<UUID, List<PhotoWords.Print>> photos) {
         OpeningDetails opening = kept.details();
         UUID pieceId = opening.pieceId();
         Piece piece = pieceId == null ? null : pieces.get(pieceId);
@@ -127,7 +146,17 @@ class SitePages {
                 said.sentences(),
                 said.cautions(),
                 findings.stream().map(f -> shown(f, opening, depth, figures)).toList(),
-                groups(opening, figures));
+                groups(opening, figures),
+                pieceId == null ? "" : pieceId.toString(),
+                pieceId == null ? List.of() : photos.getOrDefault(pieceId, List.of()));
+    }
+
+    private Map<UUID, List<PhotoWords.Print>> photos(UUID job) {
+        Map<UUID, List<PhotoWords.Print>> ofPieces = new HashMap<>();
+        photos.ofPieces(job)
+                .forEach(row -> ofPieces.computeIfAbsent(row.pieceId(), piece -> new ArrayList<>())
+                        .add(prints.print(row)));
+        return ofPieces;
     }
 
     private SitePage.Shown shown(Finding finding, OpeningDetails opening, @Nullable Length depth, Figures figures) {
@@ -153,7 +182,7 @@ class SitePages {
     }
 
     private List<SitePage.Group> groups(OpeningDetails opening, Figures figures) {
-        List<SitePage.Group> groups = new java.util.ArrayList<>();
+        List<SitePage.Group> groups = new ArrayList<>();
         for (Reading.Group group : Reading.Group.values()) {
             groups.add(new SitePage.Group(
                     text("measuring.group." + group),

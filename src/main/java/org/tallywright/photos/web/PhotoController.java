@@ -47,11 +47,12 @@ class PhotoController {
     String index(
             @PathVariable String number,
             @RequestParam(defaultValue = "") String piece,
+            @RequestParam(defaultValue = "") String caption,
             @RequestParam(defaultValue = "1") String page,
             SignedIn me,
             Model model) {
         int at = page.matches("\\d{1,4}") ? Integer.parseInt(page) : 1;
-        return pages.sheet(number, PhotoForm.blank(piece), FormErrors.none(), at, me, model);
+        return pages.sheet(number, PhotoForm.blank(piece, caption), FormErrors.none(), at, me, model);
     }
 
     @PostMapping

@@ -24,8 +24,9 @@ record PhotoForm(
         forClient = forClient == null ? "" : forClient;
     }
 
-    static PhotoForm blank(String piece) {
-        return new PhotoForm(null, null, "", piece, "");
+    /** Both may come from where the photo was asked for, such as an opening that is measured. */
+    static PhotoForm blank(String piece, String caption) {
+        return new PhotoForm(null, null, caption, piece, "");
     }
 
     static PhotoForm of(PhotoDesk.Kept kept) {

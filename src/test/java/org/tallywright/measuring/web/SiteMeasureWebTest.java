@@ -23,6 +23,9 @@ import org.tallywright.AppTest;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.jobs.SampleJobs;
 import org.tallywright.people.SamplePeople;
+import org.tallywright.photos.PhotoDesk;
+import org.tallywright.photos.PhotoDetails;
+import org.tallywright.photos.picture.SamplePhotos;
 import org.tallywright.shared.Ids;
 import org.tallywright.web.SignedIn;
 
@@ -49,6 +52,9 @@ class SiteMeasureWebTest {
 
     @Autowired
     SamplePeople people;
+
+    @Autowired
+    PhotoDesk photos;
 
     @Autowired
     JdbcClient jdbc;
@@ -106,6 +112,22 @@ class SiteMeasureWebTest {
         assertThat(answer(get(base + "/site-measure/sheet"), ada, 200).text())
                 .contains("91.64\u00b0 \u00b1 0.11\u00b0");
         assertThat(answer(get(base), ada, 200).select("a[href$=/site-measure]")).isNotEmpty();
+    }
+
+    /** The way to the form of photos carries piece and place along, and the piece's photos come back to the opening. */
+    @Test
+    void showsThePhotosOfThePieceAtItsOpening() throws Exception {
+        UUID piece = sample.piece(job, "Window seat", "61", "18", "15", ada);
+        UUID other = sample.piece(job, "Bench", "61", "18", "15", ada);
+        answer(opening(Ids.next()).param("piece", piece.toString()), ada, 302);
+        photos.add(job.id(), SamplePhotos.jpeg(1), new PhotoDetails("Old plaster", piece, false), ada);
+        photos.add(job.id(), SamplePhotos.jpeg(2), new PhotoDetails("Elsewhere", other, false), ada);
+        Document page = answer(get(base + "/site-measure"), ada, 200);
+        assertThat(page.select(".opening .prints img").eachAttr("alt")).containsExactly("Old plaster");
+        String add = page.select(".opening a[href*=/photos?]").attr("href");
+        Document form = answer(get(java.net.URI.create(add)), ada, 200);
+        assertThat(form.select("input[name=caption]").val()).isEqualTo("North bay");
+        assertThat(form.select("select[name=piece] option[selected]").text()).isEqualTo("Window seat");
     }
 
     @Test
