@@ -27,6 +27,7 @@ import org.tallywright.shared.Stale;
  * @param spare blank rows for the days that a phone makes of this one while there is no signal; only where it stands still itself
  * @param zone the shop's time zone, by which a phone without a signal knows the date
  * @param answered keys of the questions that were answered before this page came back
+ * @param photos where photos of the day's jobs go, on one's own sheet of today
  * @param all whether the choices hold every open task and the closed jobs
  */
 record DayPage(
@@ -52,7 +53,8 @@ record DayPage(
         List<Row> spare,
         String zone,
         Set<String> answered,
-        boolean all) {
+        boolean all,
+        List<Link> photos) {
 
     /**
      * The day in its week.

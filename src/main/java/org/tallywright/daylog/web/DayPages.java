@@ -37,6 +37,8 @@ import org.tallywright.web.SignedIn;
 /** Puts the day sheet together: few queries, none of them for each row. */
 @Component
 class DayPages {
+    private static final int PHOTO_JOBS = 4;
+
     private final DayReads reads;
     private final DayChoices choices;
     private final People people;
@@ -157,7 +159,22 @@ class DayPages {
                 spare,
                 clock.zone().getId(),
                 form.yes(),
-                back.allChoices());
+                back.allChoices(),
+                photos(sheet, entries, likely, today));
+    }
+
+    private static List<DayPage.Link> photos(
+            Sheet sheet, List<Entry> entries, List<LikelyTask> likely, LocalDate today) {
+        if (!sheet.date().equals(today) || !sheet.person().equals(sheet.me().personId())) {
+            return List.of();
+        }
+        return Stream.concat(entries.stream().map(Entry::place), likely.stream().map(LikelyTask::place))
+                .filter(place -> !place.number().isEmpty() && !place.closed())
+                .map(place -> new DayPage.Link(
+                        place.number() + " " + place.jobTitle(), "/jobs/" + place.number() + "/photos", false))
+                .distinct()
+                .limit(PHOTO_JOBS)
+                .toList();
     }
 
     private static List<DayPage.Row> spare(List<Entry> entries, List<LikelyTask> likely, LocalDate date) {
