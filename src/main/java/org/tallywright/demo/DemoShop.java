@@ -35,6 +35,7 @@ public class DemoShop {
     private final DemoPeople people;
     private final DemoBids bids;
     private final DemoTakeoffs takeoffs;
+    private final DemoPhotos photos;
     private final Trail trail;
     private final ApplicationEventPublisher events;
 
@@ -47,6 +48,7 @@ public class DemoShop {
             DemoPeople people,
             DemoBids bids,
             DemoTakeoffs takeoffs,
+            DemoPhotos photos,
             Trail trail,
             ApplicationEventPublisher events) {
         this.jdbc = jdbc;
@@ -57,6 +59,7 @@ public class DemoShop {
         this.people = people;
         this.bids = bids;
         this.takeoffs = takeoffs;
+        this.photos = photos;
         this.trail = trail;
         this.events = events;
     }
@@ -99,6 +102,7 @@ public class DemoShop {
         DemoNotes.load(ledger);
         UUID owner = ledger.id("person/ada");
         takeoffs.load(ledger, owner);
+        photos.load(ledger);
         trail.byShop();
         closeJobs(owner);
         return new SignedIn(owner, "Ada Fenn", Role.OWNER);

@@ -10,6 +10,7 @@
             "jobs",
             "estimates",
             "takeoff",
+            "photos",
             "setup"
         })
 @NullMarked
