@@ -32,7 +32,9 @@ class UploadLimitWebTest {
     @Test
     void takesMoreOfPhotosButNotAnyNumber() throws Exception {
         assertThat(post("/jobs/26-001/photos", 20).statusCode()).isEqualTo(403);
-        assertThat(post("/jobs/26-001/photos", 81).statusCode()).isEqualTo(413);
+        HttpResponse<String> answer = post("/jobs/26-001/photos", 81);
+        assertThat(answer.statusCode()).isEqualTo(413);
+        assertThat(answer.body()).contains("more than can be sent at once");
     }
 
     private HttpResponse<String> post(String path, int megabytes) throws Exception {

@@ -120,6 +120,7 @@ class PhotoWebTest {
                 .andExpect(redirectedUrl(base))
                 .andExpect(flash().attribute("flash", "The photo is kept."));
         Document sheet = page(jonas, base);
+        assertThat(sheet.select(".empty")).isEmpty();
         assertThat(sheet.select(".prints img").attr("alt")).isEqualTo("At the saw");
         assertThat(sheet.select(".prints img").attr("loading")).isEqualTo("lazy");
         assertThat(sheet.select(".prints").text()).contains("taken Tue 24 Nov", "by Jonas Pell");
@@ -304,6 +305,17 @@ class PhotoWebTest {
                             .with(signedIn(ada)))
                     .andExpect(status().isNotFound());
         }
+    }
+
+    @Test
+    void isOneTapFromToday() throws Exception {
+        assertThat(page(jonas, "/").select("a[href=" + base + "]")).isEmpty();
+        assertThat(page(jonas, base).select(".empty")).hasSize(1);
+        jdbc.sql("update task set planned_on = '2026-11-25', assigned_to = ? where job_id = ?")
+                .params(jonas.personId(), job.id())
+                .update();
+        assertThat(page(jonas, "/").select("a[href=" + base + "]").eachText())
+                .containsExactly(job.number() + " Window seat, north bay");
     }
 
     @Test
