@@ -5,7 +5,6 @@ import java.math.MathContext;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -17,8 +16,6 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import org.tallywright.calibration.engine.CalibrationSettings;
-import org.tallywright.calibration.engine.ConditionEffect;
 import org.tallywright.calibration.engine.Observation;
 import org.tallywright.calibration.engine.WorkerShare;
 import org.tallywright.catalog.SaveTaskKind;
@@ -83,26 +80,6 @@ public class RateBook {
             BigDecimal quantity,
             double hours,
             UnitHours took) {}
-
-    /**
-     * A site condition.
-     *
-     * @param counts whether forecasts know it; if not, there is not enough history on one side of it
-     * @param low lower end of what it makes of the hours, four times in five: 0.97 is 3 % less
-     * @param missing what is missing for it to count, in finished tasks and jobs with or without it; empty where it counts
-     */
-    public record Condition(
-            SiteCondition condition,
-            boolean counts,
-            int tasks,
-            int jobs,
-            double low,
-            double typical,
-            double high,
-            Missing missing) {}
-
-    /** How many more finished tasks and jobs it takes on each side. */
-    public record Missing(int tasks, int jobs, int otherTasks, int otherJobs) {}
 
     /**
      * A kind that is counted as this one.
@@ -173,32 +150,6 @@ public class RateBook {
                 .map(WorkerShare::worker)
                 .distinct()
                 .count();
-    }
-
-    /** What each site condition does to the hours, or why that cannot be said yet. */
-    @Transactional(readOnly = true)
-    public List<Condition> conditions() {
-        Fitted fitted = shelf.fitted();
-        return Arrays.stream(SiteCondition.values())
-                .map(condition -> condition(condition, fitted.model().conditionEffect(condition.key())))
-                .toList();
-    }
-
-    private static Condition condition(SiteCondition condition, ConditionEffect said) {
-        int tasks = Fitted.SETTINGS.base().conditionTasks();
-        return new Condition(
-                condition,
-                said.counts(),
-                said.tasks(),
-                said.jobs(),
-                said.low(),
-                said.median(),
-                said.high(),
-                new Missing(
-                        Math.max(0, tasks - said.tasks()),
-                        Math.max(0, CalibrationSettings.CONDITION_JOBS - said.jobs()),
-                        Math.max(0, tasks - said.otherTasks()),
-                        Math.max(0, CalibrationSettings.CONDITION_JOBS - said.otherJobs())));
     }
 
     @Transactional(readOnly = true)

@@ -2,12 +2,14 @@ package org.tallywright.catalog;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.core.io.ClassPathResource;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.tallywright.AppTest;
 import org.tallywright.people.SamplePeople;
@@ -82,14 +84,43 @@ class TaskKindDeskSqlTest {
         assertThat(taskKinds.card(id).version()).isEqualTo(2);
     }
 
+    /** The trigger from now on, the migration for the time before: both from the same change. */
+    @Test
+    void keepsTheStartingRateThatWasAndFindsItInTheTrail() throws Exception {
+        UUID id = Ids.next();
+        desk.save(corbel(id, null, List.of()), ada);
+        desk.save(corbel(id, 0, List.of(new KindWait("glue sets", 60, "the can"))), ada);
+        assertThat(ratesBefore()).as("the rate is the same").isEmpty();
+        desk.save(corbel(id, 1, List.of(), "2"), ada);
+        assertThat(ratesBefore()).containsExactly(id + " each 1.50000 2026-11-25");
+        String migration = new ClassPathResource("db/migration/V186__catalog_starting_rates_before.sql")
+                .getContentAsString(StandardCharsets.UTF_8);
+        jdbc.sql("delete from starting_rate_before").update();
+        jdbc.sql(migration.substring(migration.indexOf(
+                        "insert into starting_rate_before (task_kind_id, unit, unit_hours, until_at)\nselect")))
+                .update();
+        assertThat(ratesBefore()).containsExactly(id + " each 1.50000 2026-11-25");
+    }
+
+    private List<String> ratesBefore() {
+        return jdbc.sql(
+                        "select task_kind_id || ' ' || unit || ' ' || unit_hours || ' ' || until_at::date from starting_rate_before")
+                .query(String.class)
+                .list();
+    }
+
     private SaveTaskKind corbel(UUID id, Integer version, List<KindWait> waits) {
+        return corbel(id, version, waits, "1.5");
+    }
+
+    private SaveTaskKind corbel(UUID id, Integer version, List<KindWait> waits, String rate) {
         return new SaveTaskKind(
                 id,
                 version,
                 "Shape a corbel",
                 stages.named("Build").orElseThrow().id(),
                 Unit.EACH,
-                UnitHours.of("1.5"),
+                UnitHours.of(rate),
                 UnitHours.of("0.5"),
                 null,
                 Place.SITE,

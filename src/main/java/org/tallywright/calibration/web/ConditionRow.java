@@ -2,7 +2,7 @@ package org.tallywright.calibration.web;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.tallywright.calibration.RateBook;
+import org.tallywright.calibration.ConditionBook;
 
 /**
  * A site condition on the rate book's page.
@@ -12,7 +12,7 @@ import org.tallywright.calibration.RateBook;
  */
 record ConditionRow(String name, int tasks, int jobs, boolean counts, String effect, String note) {
 
-    static ConditionRow of(RateBook.Condition said) {
+    static ConditionRow of(ConditionBook.Condition said) {
         return said.counts()
                 ? row(
                         said,
@@ -21,11 +21,11 @@ record ConditionRow(String name, int tasks, int jobs, boolean counts, String eff
                 : row(said, "off until the shop has data", missing(said.missing()));
     }
 
-    private static ConditionRow row(RateBook.Condition said, String effect, String note) {
+    private static ConditionRow row(ConditionBook.Condition said, String effect, String note) {
         return new ConditionRow(said.condition().label(), said.tasks(), said.jobs(), said.counts(), effect, note);
     }
 
-    private static String missing(RateBook.Missing missing) {
+    private static String missing(ConditionBook.Missing missing) {
         List<String> parts = new ArrayList<>();
         part(parts, missing.tasks(), missing.jobs(), "with it");
         part(parts, missing.otherTasks(), missing.otherJobs(), "without it");

@@ -14,6 +14,7 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import org.tallywright.calibration.ConditionBook;
 import org.tallywright.calibration.RateBook;
 import org.tallywright.catalog.TaskKindCard;
 import org.tallywright.shared.Refused;
@@ -32,10 +33,12 @@ class RateController {
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
 
     private final RateBook book;
+    private final ConditionBook conditions;
     private final ShopClock clock;
 
-    RateController(RateBook book, ShopClock clock) {
+    RateController(RateBook book, ConditionBook conditions, ShopClock clock) {
         this.book = book;
+        this.conditions = conditions;
         this.clock = clock;
     }
 
@@ -50,7 +53,8 @@ class RateController {
         model.addAttribute(
                 "others", all.stream().filter(entry -> entry.tasks() == 0).toList());
         model.addAttribute(
-                "conditions", book.conditions().stream().map(ConditionRow::of).toList());
+                "conditions",
+                conditions.conditions().stream().map(ConditionRow::of).toList());
         return "calibration/rates";
     }
 

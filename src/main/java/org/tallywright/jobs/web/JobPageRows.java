@@ -147,13 +147,15 @@ class JobPageRows {
                 row.getString("caution_source"));
     }
 
-    /** For each kind of the job's open tasks, the kinds that usually come first. */
+    /** For each kind of the job's open tasks, the kinds that usually come first; a merged one and what it is counted as. */
     Map<UUID, Set<UUID>> before(UUID jobId) {
         Map<UUID, Set<UUID>> before = new HashMap<>();
         jdbc.sql("""
-                        select distinct b.task_kind_id, b.before_kind_id from task_kind_before b
+                        select distinct b.task_kind_id, f.id from task_kind_before b
                         join task t on t.task_kind_id = b.task_kind_id
-                        where t.job_id = ? and t.state in ('planned', 'started')""").param(jobId).query(row -> {
+                        join task_kind k on k.id = b.before_kind_id
+                        cross join lateral (values (k.id), (k.merged_into)) f (id)
+                        where f.id <> t.task_kind_id and t.job_id = ? and t.state in ('planned', 'started')""").param(jobId).query(row -> {
             before.computeIfAbsent(row.getObject(1, UUID.class), k -> new HashSet<>())
                     .add(row.getObject(2, UUID.class));
         });

@@ -193,6 +193,20 @@ class TaskWebTest extends JobsOnPages {
     }
 
     @Test
+    void whatAMergedKindIsCountedAsComesFirstInItsPlace() throws Exception {
+        UUID old = sample.kind("rip_by_hand", "Rip by hand", "Mill", "lf", "0.1");
+        UUID rip = sample.kind("rip_hardwood", "Rip hardwood", "Mill", "lf", "0.015");
+        sample.before(kind, old);
+        sample.task(job, null, rip, "60", ada);
+        assertThat(page("/jobs/" + job.number(), ada).text()).doesNotContain("Usually first");
+        people.asShop(() -> jdbc.sql(
+                        "update task_kind set active = false, merged_into = ?, merged_at = timestamptz '2026-03-02', merged_by = ? where id = ?")
+                .params(rip, ada.personId(), old)
+                .update());
+        assertThat(page("/jobs/" + job.number(), ada).text()).contains("Usually first, and not done: Rip hardwood.");
+    }
+
+    @Test
     void showsACautionWithItsSourceWhereTheWorkIsNext() throws Exception {
         jdbc.sql("update task_kind set caution = 'Glue below 50 F has no strength', caution_source = 'glue guide'")
                 .update();
