@@ -47,12 +47,14 @@
   const done = answering?.path === path && came(answering.sent) ? Queue.drop(answering.n).catch(() => { /* shown again */ }) : null;
   if (answering?.path !== path || !('typed' in form.dataset)) unanswer();
 
+  // What the clock came to is put in by the server, or not at all.
+  const ofClock = () => [...form.querySelectorAll('[name=take], [name^="ended."]')].some(box => box.value.trim());
   let saving = false, leaving = false;
   const leave = away => { leaving = true; root.dataset.leaving = ''; away(); };
   form.addEventListener('submit', event => {
     if (leaving) return event.preventDefault(); // the page is about to be another; the draft brings back what was typed
     const act = event.submitter?.name === 'act' ? event.submitter.value : 'save';
-    if (form.dataset.plain || act !== 'save') {
+    if (form.dataset.plain || act !== 'save' || ofClock()) {
       if (answered()) answer(answered(), newIn(read()));
       return;
     }

@@ -38,13 +38,21 @@ public class TakeBack {
 
     private final JdbcClient jdbc;
     private final Entries entries;
+    private final ClockRuns clockRuns;
     private final ClosedJobs closedJobs;
     private final Trail trail;
     private final ShopClock clock;
 
-    TakeBack(JdbcClient jdbc, Entries entries, ClosedJobs closedJobs, Trail trail, ShopClock clock) {
+    TakeBack(
+            JdbcClient jdbc,
+            Entries entries,
+            ClockRuns clockRuns,
+            ClosedJobs closedJobs,
+            Trail trail,
+            ShopClock clock) {
         this.jdbc = jdbc;
         this.entries = entries;
+        this.clockRuns = clockRuns;
         this.closedJobs = closedJobs;
         this.trail = trail;
         this.clock = clock;
@@ -112,6 +120,7 @@ public class TakeBack {
         if (entries.find(id).isEmpty() && entries.deletedAmong(List.of(id)).isEmpty()) {
             entries.insert(List.of(new Entries.NewEntry(
                     id, person, before.date(), before.content(), before.place().jobId(), by.personId(), clock.now())));
+            clockRuns.broughtBack(change.id(), id);
             closedJobs.touched(Stream.of(before.place()));
         }
     }

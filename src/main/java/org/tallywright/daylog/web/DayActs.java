@@ -120,7 +120,7 @@ class DayActs {
             }
             rows.add(gone ? row.withTime("") : row);
         }
-        return new DayForm(rows, form.line(), yes, form.act());
+        return new DayForm(rows, form.line(), yes, form.act(), form.clock());
     }
 
     private static RowForm onTask(UUID task) {

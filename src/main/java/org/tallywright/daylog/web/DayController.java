@@ -17,6 +17,7 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.tallywright.daylog.Change;
+import org.tallywright.daylog.ClockDesk;
 import org.tallywright.daylog.DayLog;
 import org.tallywright.daylog.DayMarks;
 import org.tallywright.daylog.DayOutcome;
@@ -45,6 +46,8 @@ class DayController {
 
     private final DayPages pages;
     private final DayActs acts;
+    private final ClockActs clockActs;
+    private final ClockDesk clockDesk;
     private final DayLog log;
     private final DayMarks marks;
     private final TakeBack back;
@@ -52,9 +55,19 @@ class DayController {
     private final ShopClock clock;
 
     DayController(
-            DayPages pages, DayActs acts, DayLog log, DayMarks marks, TakeBack back, People people, ShopClock clock) {
+            DayPages pages,
+            DayActs acts,
+            ClockActs clockActs,
+            ClockDesk clockDesk,
+            DayLog log,
+            DayMarks marks,
+            TakeBack back,
+            People people,
+            ShopClock clock) {
         this.pages = pages;
         this.acts = acts;
+        this.clockActs = clockActs;
+        this.clockDesk = clockDesk;
         this.log = log;
         this.marks = marks;
         this.back = back;
@@ -87,12 +100,47 @@ class DayController {
             RedirectAttributes redirect) {
         DayPages.Sheet sheet = sheet(me, date, person);
         model.addAttribute("typed", "typed");
-        DayActs.Done done = acts.apply(DayForm.read(sent), sheet);
+        DayForm form = DayForm.read(sent);
+        if (ClockActs.meant(form)) {
+            return clock(sheet, clockActs.apply(form, sheet), model, response, redirect);
+        }
+        if (ClockActs.answered(form)) {
+            ClockActs.Done answers = clockActs.answers(form, sheet);
+            if (answers.said() == null || !clockActs.typed(answers.form(), sheet)) {
+                return clock(sheet, answers, model, response, redirect);
+            }
+            form = answers.form().withAct("");
+        }
+        DayActs.Done done = acts.apply(form, sheet);
         if (done.shown() != null) {
             response.setStatus(done.status().value());
             return view(model, pages.again(sheet, done.form(), done.shown()));
         }
         return save(sheet, done.form(), model, response, redirect);
+    }
+
+    /** A button of the clock: what is typed beside it stays, and where nothing is, the sheet is opened afresh. */
+    private String clock(
+            DayPages.Sheet sheet,
+            ClockActs.Done done,
+            Model model,
+            HttpServletResponse response,
+            RedirectAttributes redirect) {
+        DayForm form = done.form();
+        if (done.save()) {
+            return save(sheet, form, model, response, redirect);
+        }
+        if (done.said() == null || clockActs.typed(form, sheet)) {
+            response.setStatus(done.status().value());
+            model.addAttribute("clockSaid", done.said());
+            model.addAttribute("clockBack", done.back());
+            return view(model, pages.again(sheet, form, DayPages.Back.asking(List.of())));
+        }
+        Flash.done(redirect, done.said());
+        if (done.back() != null) {
+            redirect.addFlashAttribute("clockBack", done.back().toString());
+        }
+        return redirect(sheet);
     }
 
     private String save(
@@ -102,8 +150,18 @@ class DayController {
             HttpServletResponse response,
             RedirectAttributes redirect) {
         DayTyped typed = new DayTyped(form.rows());
-        DayOutcome outcome = log.save(
-                new SaveDay(sheet.person(), sheet.date(), sheet.me(), typed.rows, form.yes(), typed.objections, false));
+        SaveDay day =
+                new SaveDay(sheet.person(), sheet.date(), sheet.me(), typed.rows, form.yes(), typed.objections, false);
+        DayOutcome outcome;
+        try {
+            outcome = form.clock().takes().isEmpty()
+                    ? log.save(day)
+                    : clockDesk.save(day, form.clock().takes());
+        } catch (Refused refused) {
+            response.setStatus(HttpStatus.UNPROCESSABLE_ENTITY.value());
+            DayForm without = ClockActs.refused(form, refused.sentence());
+            return view(model, pages.again(sheet, without, DayPages.Back.asking(List.of())));
+        }
         if (outcome instanceof DayOutcome.Held held) {
             boolean met = !held.conflicts().isEmpty();
             response.setStatus((met ? HttpStatus.CONFLICT : HttpStatus.UNPROCESSABLE_ENTITY).value());

@@ -20,9 +20,9 @@ import org.tallywright.shared.Refused;
  *
  * @param line the whole day in one line, as typed
  * @param yes keys of the questions that were ticked
- * @param act the button: save, read, add, or one of an offer
+ * @param act the button: save, read, add, one of an offer, or one of the clock
  */
-record DayForm(List<RowForm> rows, String line, Set<String> yes, String act) {
+record DayForm(List<RowForm> rows, String line, Set<String> yes, String act, ClockForm clock) {
     static final int MOST_ROWS = 60;
     private static final int LONGEST_HIDDEN = 4000;
     private static final Set<String> TYPED = Set.of("time", "note", "reason");
@@ -54,7 +54,8 @@ record DayForm(List<RowForm> rows, String line, Set<String> yes, String act) {
                 read,
                 typed(sent.getFirst("line")),
                 new LinkedHashSet<>(yes.stream().map(DayForm::hidden).limit(200).toList()),
-                hidden(sent.getFirst("act")));
+                hidden(sent.getFirst("act")),
+                ClockForm.read(sent));
     }
 
     private static RowForm row(Map<String, String> row) {
@@ -112,10 +113,18 @@ record DayForm(List<RowForm> rows, String line, Set<String> yes, String act) {
     }
 
     DayForm withRows(List<RowForm> newRows) {
-        return new DayForm(newRows, line, yes, act);
+        return new DayForm(newRows, line, yes, act, clock);
     }
 
     DayForm withLine(String newLine) {
-        return new DayForm(rows, newLine, yes, act);
+        return new DayForm(rows, newLine, yes, act, clock);
+    }
+
+    DayForm withClock(ClockForm newClock) {
+        return new DayForm(rows, line, yes, act, newClock);
+    }
+
+    DayForm withAct(String newAct) {
+        return new DayForm(rows, line, yes, newAct, clock);
     }
 }

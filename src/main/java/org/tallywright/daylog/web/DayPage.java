@@ -54,7 +54,8 @@ record DayPage(
         String zone,
         Set<String> answered,
         boolean all,
-        List<Link> photos) {
+        List<Link> photos,
+        ClockFace clock) {
 
     /**
      * The day in its week.

@@ -14,6 +14,8 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
+import org.tallywright.daylog.ClockOffer;
+import org.tallywright.daylog.ClockRun;
 import org.tallywright.daylog.Conflict;
 import org.tallywright.daylog.DayOutcome;
 import org.tallywright.daylog.DayReads;
@@ -41,13 +43,15 @@ class DayPages {
 
     private final DayReads reads;
     private final DayChoices choices;
+    private final ClockFaces clocks;
     private final People people;
     private final ShopSettings shop;
     private final ShopClock clock;
 
-    DayPages(DayReads reads, DayChoices choices, People people, ShopSettings shop, ShopClock clock) {
+    DayPages(DayReads reads, DayChoices choices, ClockFaces clocks, People people, ShopSettings shop, ShopClock clock) {
         this.reads = reads;
         this.choices = choices;
+        this.clocks = clocks;
         this.people = people;
         this.shop = shop;
         this.clock = clock;
@@ -88,19 +92,26 @@ class DayPages {
         DayReads.Facts facts = reads.facts(sheet.person(), sheet.date());
         List<Entry> entries = reads.entries(sheet.person(), sheet.date());
         List<LikelyTask> likely = reads.likely(sheet.person(), sheet.date());
+        List<ClockRun> open = clocks.open(sheet);
         List<RowForm> rows = new ArrayList<>();
         entries.forEach(entry -> rows.add(RowForm.of(entry)));
         if (!sheet.date().isAfter(clock.today()) && !facts.week().fixed()) {
             Set<Target> there = entries.stream().map(e -> e.content().target()).collect(Collectors.toSet());
+            for (ClockOffer offer : ClockOffer.of(open).getOrDefault(sheet.date(), List.of())) {
+                if (there.add(offer.first().target())) {
+                    rows.add(RowForm.blank(offer.first().place())
+                            .withClass(offer.first().hourClass().code()));
+                }
+            }
             likely.stream()
                     .map(LikelyTask::place)
                     .filter(place -> !there.contains(place.target()))
                     .forEach(place -> rows.add(RowForm.blank(place)));
             rows.add(RowForm.toPick());
         }
-        DayForm form = new DayForm(rows, "", Set.of(), "");
-        List<Question> open = reads.open(sheet.person(), sheet.date(), clock.today(), entries, facts.answers());
-        return page(sheet, form, facts, entries, likely, Back.asking(open), marking, versions);
+        DayForm form = new DayForm(rows, "", Set.of(), "", ClockForm.NONE);
+        List<Question> asked = reads.open(sheet.person(), sheet.date(), clock.today(), entries, facts.answers());
+        return page(sheet, form, facts, entries, likely, open, Back.asking(asked), marking, versions);
     }
 
     /** The page as it came back, with everything typed in it. */
@@ -111,6 +122,7 @@ class DayPages {
                 reads.facts(sheet.person(), sheet.date()),
                 reads.entries(sheet.person(), sheet.date()),
                 reads.likely(sheet.person(), sheet.date()),
+                clocks.open(sheet),
                 back,
                 null,
                 List.of());
@@ -122,11 +134,12 @@ class DayPages {
             DayReads.Facts facts,
             List<Entry> entries,
             List<LikelyTask> likely,
+            List<ClockRun> open,
             Back back,
             DayPage.@Nullable Marking marking,
             List<Stale.Row> versions) {
         LocalDate today = clock.today();
-        DayRows rows = new DayRows(form, back, known(form, entries, likely), entries, likely, sheet.date());
+        DayRows rows = new DayRows(form, back, known(form, entries, likely, open), entries, likely, sheet.date());
         boolean future = sheet.date().isAfter(today);
         List<DayPage.Row> spare = facts.week().fixed()
                         && !future
@@ -160,7 +173,8 @@ class DayPages {
                 clock.zone().getId(),
                 form.yes(),
                 back.allChoices(),
-                photos(sheet, entries, likely, today));
+                photos(sheet, entries, likely, today),
+                clocks.of(sheet, facts.week(), form, open));
     }
 
     private static List<DayPage.Link> photos(
@@ -208,8 +222,9 @@ class DayPages {
                         .toList());
     }
 
-    private Map<Target, Place> known(DayForm form, List<Entry> entries, List<LikelyTask> likely) {
+    private Map<Target, Place> known(DayForm form, List<Entry> entries, List<LikelyTask> likely, List<ClockRun> open) {
         Map<Target, Place> known = new HashMap<>();
+        open.forEach(run -> known.put(run.target(), run.place()));
         entries.forEach(entry -> known.put(entry.content().target(), entry.place()));
         likely.forEach(task -> known.put(task.place().target(), task.place()));
         Set<Target> asked = new HashSet<>();
