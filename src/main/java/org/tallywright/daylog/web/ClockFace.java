@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param own whether this is the sheet of who looks
  * @param starts whether it can be started here: today, in a week that is open
  * @param id of the next run
+ * @param seen what runs, believed or not, or null
  * @param problem why the last act on it was refused, or null
  * @param runs what runs and is believed, or null
  * @param asks clocks whose end only the person knows
@@ -24,6 +25,7 @@ record ClockFace(
         boolean own,
         boolean starts,
         UUID id,
+        @Nullable UUID seen,
         @Nullable String problem,
         @Nullable Running runs,
         List<Ask> asks,

@@ -64,6 +64,11 @@ class ClockFaces {
                 own,
                 own && here && !week.fixed(),
                 Ids.next(),
+                open.stream()
+                        .filter(ClockRun::runs)
+                        .map(ClockRun::id)
+                        .findFirst()
+                        .orElse(null),
                 form.clock().problem(),
                 here && running != null ? running(running) : null,
                 own ? asks(open, sheet.date(), form.clock()) : List.of(),

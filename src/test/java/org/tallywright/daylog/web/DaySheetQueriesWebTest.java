@@ -42,7 +42,7 @@ class DaySheetQueriesWebTest {
         List<String> saveMany = saving(ada, many, 10, "/days/2026-11-23");
 
         assertThat(openMany).as("open").hasSameSizeAs(openFew);
-        assertThat(openMany).hasSizeLessThanOrEqualTo(13);
+        assertThat(openMany).hasSizeLessThanOrEqualTo(14);
         assertThat(saveMany).as("save").hasSameSizeAs(saveFew);
         assertThat(saveMany).hasSizeLessThanOrEqualTo(10);
     }
