@@ -36,12 +36,18 @@
     try { sessionStorage.setItem('tallywright.sent', event.target.dataset.draft ?? ''); } catch { /* as above */ }
   });
 
+  // Buttons that name a row by its id name it by the kept one too.
+  function rename(form, e, id) {
+    if (e.value) for (const button of form.querySelectorAll(`button[value*="${CSS.escape(e.value)}"]`)) button.value = button.value.replace(e.value, id);
+    e.value = id;
+  }
+
   function offer(form, key, kept) {
     let put = 0;
     for (const e of boxes(form)) {
       const [was, typed] = kept[label(e)] ?? [];
       if (typed === undefined) continue;
-      if (e.type === 'hidden') { if (!boxes(form).some(o => o !== e && o.value === typed)) e.value = typed; continue; }
+      if (e.type === 'hidden') { if (!boxes(form).some(o => o !== e && o.value === typed)) rename(form, e, typed); continue; }
       if (first(e) !== was || now(e) !== first(e)) continue; // changed on the server since: the server's stays
       if (isTick(e)) e.checked = typed; else e.value = typed;
       put++;

@@ -79,7 +79,7 @@ class ClockActs {
 
     private Done act(String act, String on, DayForm form, SignedIn me) {
         return switch (act) {
-            case "clock-start" -> start(form, id(on), me);
+            case "clock-start" -> start(form, row(form, on), me);
             case "clock-stop" -> stop(form, id(on), me);
             case "clock-on" -> done(form, "The clock runs on: " + what(desk.stillOn(id(on), me)) + ".");
             case "clock-end" -> ended(form, id(on), me);
@@ -118,11 +118,16 @@ class ClockActs {
         return new Done(form.withClock(form.clock().refused(problem)), null, null, status, false);
     }
 
-    private Done start(DayForm form, UUID rowId, SignedIn me) {
-        RowForm row = form.rows().stream()
-                .filter(each -> each.id().equals(rowId))
-                .findFirst()
-                .orElseThrow(ClockActs::unknown);
+    /** By its place and not its id: a script may have given the row the id of a draft. */
+    private static RowForm row(DayForm form, String box) {
+        int at = box.matches("row\\.\\d{1,3}") ? Integer.parseInt(box.substring("row.".length())) : -1;
+        if (at < 0 || at >= form.rows().size()) {
+            throw unknown();
+        }
+        return form.rows().get(at);
+    }
+
+    private Done start(DayForm form, RowForm row, SignedIn me) {
         UUID id = form.clock().id();
         if (id == null) {
             throw unknown();

@@ -282,17 +282,17 @@ class ClockWebTest {
     void isRefusedInWordsWhereHoursWouldBe() throws Exception {
         SampleJob closed = days.job("Closed", "closed", TODAY.minusDays(90), "Call-back door");
         SheetForm form = form(page(ada));
-        UUID row = form.row("task:" + closed.task("Call-back door"), "direct", "");
-        assertThat(sent(ada, form.set("act", "clock-start:" + row), 422)
+        form.row("task:" + closed.task("Call-back door"), "direct", "");
+        assertThat(sent(ada, form.set("act", "clock-start:" + form.last()), 422)
                         .select(".clock .error")
                         .text())
                 .contains("is closed");
         SheetForm call = form(page(ada));
-        UUID again = call.row("task:" + closed.task("Call-back door"), "call-back", "");
-        sent(ada, call.set("act", "clock-start:" + again), 302);
+        call.row("task:" + closed.task("Call-back door"), "call-back", "");
+        sent(ada, call.set("act", "clock-start:" + call.last()), 302);
         SheetForm none = form(page(ada));
-        UUID nothing = none.row("", "direct", "");
-        assertThat(sent(ada, none.set("act", "clock-start:" + nothing), 422)
+        none.row("", "direct", "");
+        assertThat(sent(ada, none.set("act", "clock-start:" + none.last()), 422)
                         .select(".clock .error")
                         .text())
                 .contains("Choose what");
@@ -373,8 +373,8 @@ class ClockWebTest {
     /** On a row picked by hand. */
     private void begin(SignedIn me, String sheet) throws Exception {
         SheetForm form = form(page(me));
-        UUID row = form.row("task:" + seat.task("Finish sand"), "direct", "");
-        mvc.perform(form.set("act", "clock-start:" + row).sentTo(sheet).with(signedIn(me)))
+        form.row("task:" + seat.task("Finish sand"), "direct", "");
+        mvc.perform(form.set("act", "clock-start:" + form.last()).sentTo(sheet).with(signedIn(me)))
                 .andExpect(status().is(302));
     }
 

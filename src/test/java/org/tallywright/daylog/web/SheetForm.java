@@ -29,7 +29,7 @@ class SheetForm {
             }
             Element chosen = box.selectFirst("option[selected]");
             form.fields.put(name, box.tagName().equals("select") ? (chosen == null ? "" : chosen.val()) : box.val());
-            if (name.endsWith(".id")) form.rows++;
+            if (name.startsWith("row.") && name.endsWith(".id")) form.rows++;
         }
         return form;
     }
@@ -49,6 +49,11 @@ class SheetForm {
         fields.put(row + "class", hourClass);
         fields.put(row + "time", time);
         return this;
+    }
+
+    /** The place of the row that was added last: {@code row.3}. */
+    String last() {
+        return "row." + (rows - 1);
     }
 
     /** Types into a box of the row whose target that is. */
