@@ -198,7 +198,7 @@ class DayPages {
         List<RowForm> rows = new ArrayList<>();
         places.values().forEach(place -> rows.add(RowForm.blank(place)));
         rows.add(RowForm.toPick());
-        DayForm form = new DayForm(rows, "", Set.of(), "");
+        DayForm form = new DayForm(rows, "", Set.of(), "", ClockForm.NONE);
         return new DayRows(form, Back.asking(List.of()), places, List.of(), likely, date).all();
     }
 
