@@ -124,9 +124,7 @@ public class BidPrinter {
         sheet.minorHeading(word("paper.options"));
         sheet.paragraph(word("paper.options.text"));
         for (OptionRow option : doc.options()) {
-            sheet.choice(
-                    new Amount(option.name(), option.amount()), !option.words().isEmpty());
-            option.words().forEach(sheet::paragraph);
+            sheet.choice(new Amount(option.name(), option.amount()), option.words());
         }
     }
 

@@ -157,9 +157,12 @@ public final class Sheet implements AutoCloseable {
         }
     }
 
-    /** An amount with a box to tick before it. */
-    public void choice(Amount amount, boolean keep) {
-        amount(amount, true, keep);
+    /** An amount with a box to tick before it, and what is said of it below. */
+    public void choice(Amount amount, List<String> words) {
+        amount(amount, true, !words.isEmpty());
+        for (String line : words) {
+            lines(ink.wrap(line, Style.SOFT.size(), width - 90), Style.SOFT, MARGIN + 20, 0, null);
+        }
     }
 
     private void amount(Amount amount, boolean box, boolean keep) {
@@ -177,7 +180,9 @@ public final class Sheet implements AutoCloseable {
                 canvas.text(lines.get(i), Style.TEXT, MARGIN + indent, baseline - i * Style.TEXT.line());
             }
             canvas.textEnding(sum, Style.STRONG, MARGIN + width, baseline);
-            canvas.rule(MARGIN, MARGIN + width, top - height, 0.4f, 0.55f);
+            if (!box) {
+                canvas.rule(MARGIN, MARGIN + width, top - height, 0.4f, 0.55f);
+            }
         });
     }
 

@@ -87,7 +87,7 @@ class SheetTest {
     void drawsOnBothSheets(PaperSize size) {
         Pdf pdf = written(size, sheet -> {
             sheet.head("Bid 26-014 A", "Fenn Joinery", List.of("Mill Lane 2"));
-            sheet.choice(new Amount("Brass hooks", "$120.00"), false);
+            sheet.choice(new Amount("Brass hooks", "$120.00"), List.of("Six of them"));
         });
 
         assertThat(pdf.width()).isEqualTo(size == PaperSize.A4 ? 595.27563f : 612f);
