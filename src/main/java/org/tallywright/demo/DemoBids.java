@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.UUID;
 import org.springframework.stereotype.Component;
 import org.tallywright.estimates.BidDocument;
+import org.tallywright.estimates.PaymentPlan;
 import org.tallywright.shared.Length;
 import org.tallywright.shared.Money;
 import org.tallywright.shared.MoneyFormat;
@@ -164,11 +165,21 @@ class DemoBids {
                 List.of("Electrical work, drywall and moving of furniture.", "Lead paint or asbestos found on site."),
                 "",
                 List.of(new BidDocument.PriceRow("Price", MoneyFormat.DEFAULT.format(price))),
-                List.of("35 % at acceptance, 40 % when installation starts, the rest after the walk-through."),
+                List.of("Changes are agreed in writing before the work."),
                 "Local law decides what a contract, a deposit, a cancellation and tax must look like; where it differs from"
                         + " this page, the law holds.",
                 "letter",
-                List.of());
+                List.of(),
+                List.of(),
+                payments(price));
+    }
+
+    private static List<BidDocument.PriceRow> payments(Money price) {
+        return PaymentPlan.of(DemoShop.PAYMENTS).of(price).stream()
+                .map(step -> new BidDocument.PriceRow(
+                        step.share().isEmpty() ? step.name() : step.name() + ", " + step.share(),
+                        MoneyFormat.DEFAULT.format(step.amount())))
+                .toList();
     }
 
     private static List<BidDocument.PieceRow> pieces(String job) {

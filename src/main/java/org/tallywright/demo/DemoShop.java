@@ -27,6 +27,9 @@ import org.tallywright.web.SignedIn;
  */
 @Service
 public class DemoShop {
+    /** How the invented shop is paid. */
+    static final String PAYMENTS = "35 % at acceptance\n40 % when installation starts\nrest after the walk-through";
+
     private final JdbcTemplate jdbc;
     private final ShopClock clock;
     private final ShopSettings settings;
@@ -86,10 +89,10 @@ public class DemoShop {
         settings.open("Fenn Built-ins", zone, Units.IMPERIAL, Currency.getInstance("USD"));
         jdbc.update(
                 "update shop set overhead_rate = 15, margin_percent = 16, contingency_percent = 5, contact_lines = ?, bid_terms = ?,"
-                        + " demo_loaded_at = ?",
+                        + " bid_payments = ?, demo_loaded_at = ?",
                 "Unit 4, Treadle Yard\n555-0100\nshop@example.com",
-                "35 % at acceptance, 40 % when installation starts, the rest after the walk-through.\n"
-                        + "Changes are priced and signed before the work.",
+                "Changes are priced and signed before the work.",
+                PAYMENTS,
                 Timestamp.from(clock.now()));
         settings.forgetSeen();
         catalog.load();

@@ -107,7 +107,7 @@ class BidAcceptance {
         // The words are in the document now; what is offered next has words of its own.
         estimates
                 .findById(bid.jobId())
-                .ifPresent(e -> e.word(new BidWords("", "", e.words().terms())));
+                .ifPresent(e -> e.word(new BidWords("", "", "", e.words().terms())));
     }
 
     /** What is not taken stays on the bid to be read; its tasks are no longer work to be done. */

@@ -17,6 +17,8 @@ import org.tallywright.estimates.print.PaperSize;
  * @param prices the lines of the price, the last one the total
  * @param paper the sheet that the shop prints on; documents of form 1 do not say
  * @param options that the client may take, each with its total; none before form 3
+ * @param allowances stated sums that the price holds for things not chosen yet; none before form 4
+ * @param payments steps in which the total is paid; none before form 4
  */
 public record BidDocument(
         int form,
@@ -39,11 +41,15 @@ public record BidDocument(
         List<String> terms,
         String lawNote,
         String paper,
-        List<OptionRow> options) {
-    static final int FORM = 3;
+        List<OptionRow> options,
+        List<PriceRow> allowances,
+        List<PriceRow> payments) {
+    static final int FORM = 4;
 
     public BidDocument {
         options = List.copyOf(Objects.requireNonNullElseGet(options, List::of));
+        allowances = List.copyOf(Objects.requireNonNullElseGet(allowances, List::of));
+        payments = List.copyOf(Objects.requireNonNullElseGet(payments, List::of));
         paper = Objects.requireNonNullElseGet(paper, () -> older(prices));
     }
 

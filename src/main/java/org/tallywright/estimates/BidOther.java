@@ -9,6 +9,7 @@ import org.tallywright.shared.Money;
 /** Another cost as it was bid. */
 @Embeddable
 public record BidOther(
+        String sort,
         String description,
         Money amount,
         @Column(name = "estimate_other_id") @Nullable UUID sourceId) {}

@@ -107,7 +107,9 @@ public class BidPrinter {
         sheet.amounts(doc.prices().stream()
                 .map(row -> new Amount(row.label(), row.amount()))
                 .toList());
+        amounts(sheet, "paper.allowances", "paper.allowances.text", doc.allowances());
         options(sheet, doc);
+        amounts(sheet, "paper.payments", doc.options().isEmpty() ? "" : "paper.payments.options", doc.payments());
         if (!doc.addedDays().isEmpty()) {
             sheet.paragraph(word("paper.addedDays", doc.addedDays()));
         }
@@ -115,6 +117,18 @@ public class BidPrinter {
             sheet.minorHeading(word("paper.terms"));
             doc.terms().forEach(sheet::paragraph);
         }
+    }
+
+    private void amounts(Sheet sheet, String heading, String text, List<BidDocument.PriceRow> rows) {
+        if (rows.isEmpty()) {
+            return;
+        }
+        sheet.minorHeading(word(heading));
+        if (!text.isEmpty()) {
+            sheet.paragraph(word(text));
+        }
+        sheet.amounts(
+                rows.stream().map(row -> new Amount(row.label(), row.amount())).toList());
     }
 
     private void options(Sheet sheet, BidDocument doc) {

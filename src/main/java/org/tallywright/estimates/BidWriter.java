@@ -71,7 +71,9 @@ class BidWriter {
                 lines(said.words().terms()),
                 LAW,
                 PaperSize.ofCurrency(shop.currency().getCurrencyCode()).code(),
-                options.stream().map(this::option).toList());
+                options.stream().map(this::option).toList(),
+                allowances(offer),
+                payments(said.words(), offer.sum().total()));
     }
 
     /** A bid lists every piece of the job, a change order those it touches. */
@@ -100,6 +102,20 @@ class BidWriter {
             rows.add(new PriceRow("Total", money(sum.total())));
         }
         return rows;
+    }
+
+    private List<PriceRow> allowances(Offer offer) {
+        return offer.others().stream()
+                .filter(other -> other.sort().equals(CostSort.ALLOWANCE.code()))
+                .map(other -> new PriceRow(other.description(), money(other.amount())))
+                .toList();
+    }
+
+    private List<PriceRow> payments(BidWords words, Money total) {
+        return PaymentPlan.of(words.payments()).of(total).stream()
+                .map(step -> new PriceRow(
+                        step.share().isEmpty() ? step.name() : step.name() + ", " + step.share(), money(step.amount())))
+                .toList();
     }
 
     private static String days(int added) {

@@ -42,6 +42,7 @@ class Estimate {
     private Percent taxPercent;
     private String scope;
     private String exclusions;
+    private String payments;
     private String terms;
 
     @ElementCollection(fetch = FetchType.EAGER)
@@ -77,6 +78,7 @@ class Estimate {
     void word(BidWords words) {
         scope = words.scope();
         exclusions = words.exclusions();
+        payments = words.payments();
         terms = words.terms();
     }
 
@@ -93,7 +95,7 @@ class Estimate {
     }
 
     BidWords words() {
-        return new BidWords(scope, exclusions, terms);
+        return new BidWords(scope, exclusions, payments, terms);
     }
 
     int version() {

@@ -103,6 +103,7 @@ public class EstimateDesk {
         return List.of(
                 new Stale.Row("What is built", theirs.scope(), yours.scope()),
                 new Stale.Row("Not included", theirs.exclusions(), yours.exclusions()),
+                new Stale.Row("How it is paid", theirs.payments(), yours.payments()),
                 new Stale.Row("Terms", theirs.terms(), yours.terms()));
     }
 }

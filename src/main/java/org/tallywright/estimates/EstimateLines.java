@@ -112,17 +112,17 @@ public class EstimateLines {
         if (line == null) {
             guardNew(draft.version(), OTHER);
             OtherLine fresh = new OtherLine(draft.id(), job, others.lastPosition(job) + 1);
-            fresh.say(draft.description(), draft.amount());
+            fresh.say(draft);
             others.save(fresh);
             return;
         }
         guardOf(line.isOf(job), OTHER);
-        if (!line.says(draft.description(), draft.amount())) {
+        if (!line.says(draft)) {
             if (!line.isAt(draft.version())) {
                 throw new Stale(OTHER, line.beside(draft));
             }
             locks.guardOther(draft.id(), clock.today());
-            line.say(draft.description(), draft.amount());
+            line.say(draft);
         }
     }
 

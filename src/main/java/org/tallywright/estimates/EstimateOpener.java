@@ -37,7 +37,8 @@ class EstimateOpener {
     }
 
     BidWords usualWords() {
-        return new BidWords("", "", settings.current().bidTerms());
+        return new BidWords(
+                "", "", settings.current().payments().plan(), settings.current().bidTerms());
     }
 
     /** The job's estimate, made if it is not there. The caller holds the job, so that two cannot make it at once. */

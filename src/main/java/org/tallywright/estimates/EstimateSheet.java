@@ -117,9 +117,9 @@ public record EstimateSheet(
         }
     }
 
-    public record OtherRow(UUID id, int version, String description, Money amount, Lot lot) {
+    public record OtherRow(UUID id, int version, CostSort sort, String description, Money amount, Lot lot) {
         OtherRow freed() {
-            return new OtherRow(id, version, description, amount, lot.freed());
+            return new OtherRow(id, version, sort, description, amount, lot.freed());
         }
     }
 

@@ -185,6 +185,7 @@ class EstimateSheets {
         return new OtherRow(
                 id(row, "id"),
                 row.getInt("version"),
+                CostSort.of(row.getString("sort")),
                 row.getString("description"),
                 Money.of(row.getBigDecimal("amount")),
                 lot(row));

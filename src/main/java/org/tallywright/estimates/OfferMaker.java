@@ -62,7 +62,7 @@ class OfferMaker {
                 next.tasks().stream().map(t -> task(job, t)).toList(),
                 next.materials().stream().map(OfferMaker::material).toList(),
                 next.others().stream()
-                        .map(o -> new BidOther(o.description(), o.amount(), o.id()))
+                        .map(o -> new BidOther(o.sort().code(), o.description(), o.amount(), o.id()))
                         .toList(),
                 pieces(next));
     }

@@ -9,4 +9,4 @@ import org.tallywright.shared.Money;
  *
  * @param version the one that was read, or null for a line that the page takes for new
  */
-public record OtherDraft(UUID id, @Nullable Integer version, String description, Money amount) {}
+public record OtherDraft(UUID id, @Nullable Integer version, CostSort sort, String description, Money amount) {}

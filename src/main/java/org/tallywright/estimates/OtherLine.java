@@ -18,6 +18,7 @@ class OtherLine {
     private UUID id;
 
     private UUID jobId;
+    private String sort;
     private String description;
     private Money amount;
     private int position;
@@ -35,18 +36,22 @@ class OtherLine {
         this.position = position;
     }
 
-    void say(String description, Money amount) {
-        this.description = description;
-        this.amount = amount;
+    void say(OtherDraft draft) {
+        sort = draft.sort().code();
+        description = draft.description();
+        amount = draft.amount();
     }
 
-    boolean says(String description, Money amount) {
-        return this.description.equals(description) && this.amount.equals(amount);
+    boolean says(OtherDraft draft) {
+        return sort.equals(draft.sort().code())
+                && description.equals(draft.description())
+                && amount.equals(draft.amount());
     }
 
     /** This line beside another version of it, for somebody who was slower. */
     List<Stale.Row> beside(OtherDraft other) {
         return List.of(
+                new Stale.Row("Sort", CostSort.of(sort).label(), other.sort().label()),
                 new Stale.Row("What it is", description, other.description()),
                 new Stale.Row("Amount", amount.toString(), other.amount().toString()));
     }

@@ -15,7 +15,8 @@ public final class PaperDifference {
     private PaperDifference() {}
 
     /**
-     * @param part "title", "scope", "pieces", "exclusions", "price", "options", "days" or "terms"
+     * @param part "title", "scope", "pieces", "exclusions", "price", "allowances",
+     *     "options", "payments", "days" or "terms"
      * @param old empty for what is new
      * @param now empty for what is gone
      */
@@ -32,7 +33,9 @@ public final class PaperDifference {
         named(changes, "pieces", pieces(old), pieces(now));
         lines(changes, "exclusions", old.exclusions(), now.exclusions());
         named(changes, "price", prices(old.prices()), prices(now.prices()));
+        named(changes, "allowances", prices(old.allowances()), prices(now.allowances()));
         named(changes, "options", options(old), options(now));
+        named(changes, "payments", prices(old.payments()), prices(now.payments()));
         line(changes, "days", old.addedDays(), now.addedDays());
         lines(changes, "terms", old.terms(), now.terms());
         return changes;

@@ -30,6 +30,7 @@ public record Shop(
         String taxLabel,
         int bidValidDays,
         String bidTerms,
+        PaymentRule payments,
         String contactLines,
         boolean demo,
         int version) {}

@@ -77,6 +77,10 @@ public class ShopSettings {
                 new Stale.Row("Round prices to", plain(kept.roundingStep()), plain(typed.roundingStep())),
                 new Stale.Row("Tax", plain(kept.taxPercent()), plain(typed.taxPercent())),
                 new Stale.Row("Address and contact", kept.contactLines(), typed.contactLines()),
+                new Stale.Row(
+                        "How bids are paid",
+                        kept.payments().plan(),
+                        typed.payments().plan()),
                 new Stale.Row("Terms", kept.bidTerms(), typed.bidTerms()));
     }
 
@@ -107,7 +111,8 @@ public class ShopSettings {
                         update shop set name = ?, time_zone = ?, units = ?, currency = ?, day_minutes = ?, overhead_rate = ?,
                             overtime_week_minutes = nullif(?, 0), overtime_day_minutes = nullif(?, 0), overtime_premium_percent = ?,
                             margin_percent = ?, contingency_percent = ?, rounding_step_amount = ?, tax_percent = ?, tax_label = ?,
-                            bid_valid_days = ?, bid_terms = ?, contact_lines = ?, version = version + 1
+                            bid_valid_days = ?, bid_terms = ?, bid_payments = ?, deposit_limit_percent = nullif(?, -1), deposit_limit_amount = nullif(?, -1),
+                            deposit_limit_place = ?, contact_lines = ?, version = version + 1
                         where version = ?""")
                 .params(
                         to.name(),
@@ -126,6 +131,10 @@ public class ShopSettings {
                         to.taxLabel(),
                         to.bidValidDays(),
                         to.bidTerms(),
+                        to.payments().plan(),
+                        limit(to.payments().depositPercent()),
+                        limit(to.payments().depositMost()),
+                        to.payments().place(),
                         to.contactLines(),
                         to.version())
                 .update();
@@ -145,6 +154,10 @@ public class ShopSettings {
         if (request != null) {
             request.removeAttribute(SEEN, RequestAttributes.SCOPE_REQUEST);
         }
+    }
+
+    private static BigDecimal limit(@Nullable BigDecimal limit) {
+        return limit == null ? BigDecimal.ONE.negate() : limit;
     }
 
     private static int minutes(@Nullable Hours hours) {
@@ -175,6 +188,11 @@ public class ShopSettings {
                 row.getString("tax_label"),
                 row.getInt("bid_valid_days"),
                 row.getString("bid_terms"),
+                new PaymentRule(
+                        row.getString("bid_payments"),
+                        row.getBigDecimal("deposit_limit_percent"),
+                        row.getBigDecimal("deposit_limit_amount"),
+                        row.getString("deposit_limit_place")),
                 row.getString("contact_lines"),
                 row.getObject("demo_loaded_at") != null,
                 row.getInt("version"));

@@ -85,7 +85,7 @@ public class SampleEstimates {
 
     public UUID other(JobRef job, String description, String amount, SignedIn by) {
         UUID id = Ids.next();
-        desk.save(job.id(), new OtherDraft(id, null, description, Money.of(amount)), by.personId());
+        desk.save(job.id(), new OtherDraft(id, null, CostSort.OTHER, description, Money.of(amount)), by.personId());
         return id;
     }
 
@@ -99,7 +99,7 @@ public class SampleEstimates {
     public IssueBid said(UUID id, JobRef job, String title) {
         WorkingSum working = pricer.of(job.id());
         Money total = working.everything();
-        BidWords words = new BidWords("Build and install one window seat.\nOil finish.", "Painting", "Half to book.");
+        BidWords words = new BidWords("Build and install one window seat.\nOil finish.", "Painting", "", "Half to book.");
         return new IssueBid(id, working.version(), title, words, 30, 0, total);
     }
 

@@ -37,13 +37,21 @@ class BidController {
     private final EstimateDesk desk;
     private final EstimatePricer pricer;
     private final ShopSettings settings;
+    private final Deposits deposits;
 
-    BidController(JobDesk jobs, BidDesk bids, EstimateDesk desk, EstimatePricer pricer, ShopSettings settings) {
+    BidController(
+            JobDesk jobs,
+            BidDesk bids,
+            EstimateDesk desk,
+            EstimatePricer pricer,
+            ShopSettings settings,
+            Deposits deposits) {
         this.jobs = jobs;
         this.bids = bids;
         this.desk = desk;
         this.pricer = pricer;
         this.settings = settings;
+        this.deposits = deposits;
     }
 
     @GetMapping("/jobs/{number}/bids/new")
@@ -65,6 +73,12 @@ class BidController {
         JobRef job = jobs.find(number);
         FormReader read = new FormReader();
         IssueBid said = form.read(read);
+        if (said != null
+                && !form.knowsTheLimit()
+                && !deposits.over(said.words(), pricer.of(job.id())).isEmpty()) {
+            read.refuse("overLimit", "Ask for less first, or tick that you know.");
+            said = null;
+        }
         if (said != null) {
             try {
                 bids.issue(job.id(), said, me.personId());
@@ -103,7 +117,7 @@ class BidController {
         return page(job, pricer.of(job.id()), form, read.errors(), model);
     }
 
-    private static String page(JobRef job, WorkingSum working, IssueForm form, FormErrors errors, Model model) {
+    private String page(JobRef job, WorkingSum working, IssueForm form, FormErrors errors, Model model) {
         model.addAttribute("job", job);
         model.addAttribute("form", form);
         model.addAttribute("errors", errors);
@@ -111,6 +125,8 @@ class BidController {
         model.addAttribute("followed", followed(working));
         model.addAttribute("sum", working.sum().orElse(null));
         model.addAttribute("options", working.options());
+        BidWords words = form.words(new FormReader());
+        model.addAttribute("deposit", words == null ? "" : deposits.over(words, working));
         model.addAttribute(
                 "ready", working.sum().isPresent() && !working.sheet().next().isEmpty());
         return "estimates/issue";

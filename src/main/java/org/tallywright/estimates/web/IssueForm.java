@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import org.tallywright.estimates.BidKind;
 import org.tallywright.estimates.BidWords;
 import org.tallywright.estimates.IssueBid;
+import org.tallywright.estimates.PaymentPlan;
 import org.tallywright.estimates.WorkingSum;
 import org.tallywright.shared.Ids;
 import org.tallywright.shared.Money;
@@ -28,9 +29,11 @@ record IssueForm(
         @Nullable String title,
         @Nullable String scope,
         @Nullable String exclusions,
+        @Nullable String payments,
         @Nullable String terms,
         @Nullable String validDays,
-        @Nullable String addedDays) {
+        @Nullable String addedDays,
+        @Nullable String overLimit) {
     private static final int MOST_WORDS = 8000;
     private static final Pattern DAYS = Pattern.compile("(\\d{1,3})( working)?( days?)?");
 
@@ -42,8 +45,10 @@ record IssueForm(
                 sum.sheet().nextKind() == BidKind.BID ? jobTitle : "",
                 sum.words().scope(),
                 sum.words().exclusions(),
+                sum.words().payments(),
                 sum.words().terms(),
                 String.valueOf(validDays),
+                "",
                 "");
     }
 
@@ -54,7 +59,18 @@ record IssueForm(
     IssueForm seeing(WorkingSum sum) {
         BidWords typed = words(new FormReader());
         Integer seenVersion = sum.words().equals(typed) ? sum.version() : version;
-        return new IssueForm(id, seenVersion, total(sum), title, scope, exclusions, terms, validDays, addedDays);
+        return new IssueForm(
+                id,
+                seenVersion,
+                total(sum),
+                title,
+                scope,
+                exclusions,
+                payments,
+                terms,
+                validDays,
+                addedDays,
+                overLimit);
     }
 
     private static String total(WorkingSum sum) {
@@ -93,8 +109,19 @@ record IssueForm(
     BidWords words(FormReader read) {
         String does = read.field("scope", () -> Typed.block(Picked.text(scope), MOST_WORDS));
         String not = read.field("exclusions", () -> Typed.block(Picked.text(exclusions), MOST_WORDS));
+        String paid = read.field("payments", () -> payments(Picked.text(payments)));
         String how = read.field("terms", () -> Typed.block(Picked.text(terms), MOST_WORDS));
-        return does == null || not == null || how == null ? null : new BidWords(does, not, how);
+        return does == null || not == null || paid == null || how == null ? null : new BidWords(does, not, paid, how);
+    }
+
+    private static String payments(String typed) {
+        String block = Typed.block(typed, 2000);
+        PaymentPlan.of(block);
+        return block;
+    }
+
+    boolean knowsTheLimit() {
+        return "true".equals(overLimit);
     }
 
     /** "2", "2 days", "2 working days"; nothing is none. */

@@ -1,7 +1,11 @@
 package org.tallywright.estimates.web;
 
 import jakarta.servlet.http.HttpServletResponse;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -9,6 +13,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import org.tallywright.estimates.CostSort;
 import org.tallywright.estimates.EstimateLines;
 import org.tallywright.estimates.EstimatePricer;
 import org.tallywright.estimates.EstimateSheet;
@@ -27,6 +32,9 @@ import org.tallywright.web.SignedIn;
 @RequestMapping("/jobs/{number}/estimate/others")
 @Access(Role.OWNER)
 class OtherLineController {
+    private static final Map<String, String> SORTS = Arrays.stream(CostSort.values())
+            .collect(Collectors.toMap(CostSort::code, CostSort::label, (a, b) -> a, LinkedHashMap::new));
+
     private final JobDesk jobs;
     private final EstimateLines desk;
     private final EstimatePricer pricer;
@@ -83,6 +91,7 @@ class OtherLineController {
         model.addAttribute("job", job);
         model.addAttribute("form", form);
         model.addAttribute("errors", errors);
+        model.addAttribute("sorts", SORTS);
         return "estimates/other";
     }
 }

@@ -14,6 +14,7 @@ import org.tallywright.shared.Percent;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.Typed;
 import org.tallywright.shared.Units;
+import org.tallywright.shop.PaymentRule;
 import org.tallywright.shop.Shop;
 import org.tallywright.shop.ShopChoices;
 import org.tallywright.web.FormReader;
@@ -37,6 +38,10 @@ record ShopForm(
         @Nullable String taxLabel,
         @Nullable String bidValidDays,
         @Nullable String bidTerms,
+        @Nullable String bidPayments,
+        @Nullable String depositPercent,
+        @Nullable String depositMost,
+        @Nullable String depositPlace,
         @Nullable String contactLines) {
     private static final BigDecimal MOST_MARGIN = new BigDecimal("99.9");
 
@@ -59,6 +64,14 @@ record ShopForm(
                 shop.taxLabel(),
                 String.valueOf(shop.bidValidDays()),
                 shop.bidTerms(),
+                shop.payments().plan(),
+                shop.payments().depositPercent() == null
+                        ? ""
+                        : Percent.of(shop.payments().depositPercent()).toString(),
+                shop.payments().depositMost() == null
+                        ? ""
+                        : shop.payments().depositMost().toPlainString(),
+                shop.payments().place(),
                 shop.contactLines());
     }
 
@@ -79,6 +92,7 @@ record ShopForm(
         String taxName = read.field("taxLabel", () -> Typed.line(text(taxLabel), 40));
         Integer days = read.field("bidValidDays", () -> days(text(bidValidDays)));
         String terms = read.field("bidTerms", () -> Typed.block(text(bidTerms), 8000));
+        PaymentRule payments = payments(read);
         String contact = read.field("contactLines", () -> Typed.block(text(contactLines), 500));
         if (shopName == null
                 || zone == null
@@ -94,6 +108,7 @@ record ShopForm(
                 || taxName == null
                 || days == null
                 || terms == null
+                || payments == null
                 || contact == null) {
             return null;
         }
@@ -112,9 +127,21 @@ record ShopForm(
                 taxName,
                 days,
                 terms,
+                payments,
                 contact,
                 demo,
                 version == null ? -1 : version);
+    }
+
+    /** Null with the refusals in the reader; an empty limit means that there is none. */
+    private @Nullable PaymentRule payments(FormReader read) {
+        String plan = read.field("bidPayments", () -> Typed.block(text(bidPayments), 2000));
+        BigDecimal share = text(depositPercent).isBlank()
+                ? null
+                : percent("depositPercent", depositPercent, BigDecimal.valueOf(100), read);
+        BigDecimal most = read.optional("depositMost", depositMost, notNegative(depositMost));
+        String place = read.field("depositPlace", () -> Typed.line(text(depositPlace), 80));
+        return read.refused() || plan == null || place == null ? null : new PaymentRule(plan, share, most, place);
     }
 
     private static @Nullable BigDecimal percent(

@@ -185,7 +185,7 @@ class BidPdfWebTest {
                 usual.id(),
                 usual.version(),
                 "Fenstersitz 木",
-                new BidWords("Ж, Σ and ½", "", ""),
+                new BidWords("Ж, Σ and ½", "", "", ""),
                 30,
                 0,
                 usual.seenTotal());

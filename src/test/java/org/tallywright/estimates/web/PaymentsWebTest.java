@@ -1,0 +1,174 @@
+package org.tallywright.estimates.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
+import static org.tallywright.people.SamplePeople.signedIn;
+
+import java.util.UUID;
+import org.jsoup.Jsoup;
+import org.jsoup.nodes.Document;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.web.servlet.MockMvc;
+import org.springframework.test.web.servlet.ResultActions;
+import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
+import org.tallywright.AppTest;
+import org.tallywright.estimates.SampleEstimates;
+import org.tallywright.jobs.JobRef;
+import org.tallywright.people.SamplePeople;
+import org.tallywright.shared.Ids;
+import org.tallywright.web.SignedIn;
+
+/** How a bid is paid, the limit of its first payment, and the allowances that its price holds. */
+@AppTest
+class PaymentsWebTest {
+    private static final String PLAN = "40 % to book\n40 % at delivery\nrest when done";
+
+    @Autowired
+    MockMvc mvc;
+
+    @Autowired
+    SamplePeople people;
+
+    @Autowired
+    SampleEstimates sample;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    SignedIn ada;
+    JobRef job;
+
+    @BeforeEach
+    void bid() {
+        ada = people.owner();
+        job = sample.windowSeat(ada);
+    }
+
+    @Test
+    void standOnThePaperInMoneyAndStayAfterTheShopsPlanHasChanged() throws Exception {
+        shop("bid_payments = '" + PLAN + "'");
+        Document form = page(get("/jobs/" + job.number() + "/bids/new"), 200);
+        assertThat(form.select("textarea[name=payments]").text()).contains("40 % to book");
+        UUID bid = Ids.next();
+        ask(issue(form, bid)).andExpect(status().isFound());
+        shop("bid_payments = 'rest now'");
+
+        Document paper = page(get("/bids/" + bid), 200);
+        assertThat(paper.select("table:has(caption:contains(Payments)) tr").eachText())
+                .containsExactly("To book, 40 % $504.00", "At delivery, 40 % $504.00", "When done $252.00");
+    }
+
+    @Test
+    void aPlanThatDoesNotComeToTheWholeIsRefusedBesideItsBox() throws Exception {
+        Document form = page(get("/jobs/" + job.number() + "/bids/new"), 200);
+        UUID bid = Ids.next();
+        Document refused = page(issue(form, bid).param("payments", "40 % to book"), 422);
+
+        assertThat(refused.select("#payments-error").text()).contains("make it 100");
+        assertThat(refused.select("textarea[name=payments]").text()).isEqualTo("40 % to book");
+        assertThat(sample.bidsOf(job)).isEmpty();
+    }
+
+    @Test
+    void aFirstPaymentOverTheShopsLimitIsIssuedOnlyByWhoKnowsIt() throws Exception {
+        shop("bid_payments = '" + PLAN + "', deposit_limit_percent = 10, deposit_limit_amount = 1000,"
+                + " deposit_limit_place = 'California'");
+        Document form = page(get("/jobs/" + job.number() + "/bids/new"), 200);
+        assertThat(form.select(".note").text())
+                .contains(
+                        "The first payment, $504.00, is over the limit that you set under Shop for California, $126.00")
+                .contains("Local law decides");
+        UUID bid = Ids.next();
+        Document refused = page(issue(form, bid), 422);
+        assertThat(refused.select("#overLimit-error").text()).isNotBlank();
+        assertThat(sample.bidsOf(job)).isEmpty();
+
+        ask(issue(form, bid).param("overLimit", "true")).andExpect(status().isFound());
+        assertThat(sample.bidsOf(job)).containsExactly(bid);
+    }
+
+    @Test
+    void withinTheLimitNothingIsSaid() throws Exception {
+        shop("bid_payments = '10 % to book" + "\nrest when done', deposit_limit_percent = 10");
+        Document form = page(get("/jobs/" + job.number() + "/bids/new"), 200);
+        assertThat(form.select("[name=overLimit]")).isEmpty();
+        ask(issue(form, Ids.next())).andExpect(status().isFound());
+    }
+
+    @Test
+    void anAllowanceIsReadByTheClientAndOtherCostsAreNot() throws Exception {
+        ask(post("/jobs/" + job.number() + "/estimate/others")
+                        .param("id", Ids.next().toString())
+                        .param("sort", "allowance")
+                        .param("description", "Pulls and hinges")
+                        .param("amount", "400"))
+                .andExpect(status().isFound());
+        assertThat(page(get("/jobs/" + job.number() + "/estimate"), 200)
+                        .select("#others")
+                        .text())
+                .contains("Pulls and hinges Allowance");
+        Document form = page(get("/jobs/" + job.number() + "/bids/new"), 200);
+        UUID bid = Ids.next();
+        ask(issue(form, bid)).andExpect(status().isFound());
+
+        Document paper = page(get("/bids/" + bid), 200);
+        assertThat(paper.select("table:has(caption:contains(Allowances)) tr").eachText())
+                .containsExactly("Pulls and hinges $400.00");
+        assertThat(paper.text()).doesNotContain("45.50");
+        assertThat(jdbc.sql("select sort from bid_other where bid_id = ? order by amount")
+                        .param(bid)
+                        .query(String.class)
+                        .list())
+                .containsExactly("other", "allowance");
+    }
+
+    @Test
+    void anUnknownSortIsRefused() throws Exception {
+        Document refused = page(
+                post("/jobs/" + job.number() + "/estimate/others")
+                        .param("id", Ids.next().toString())
+                        .param("sort", "bribe")
+                        .param("description", "Inspector")
+                        .param("amount", "400"),
+                422);
+        assertThat(refused.select("#sort-error").text()).isEqualTo("Choose one of the list.");
+        assertThat(refused.select("input[name=description]").val()).isEqualTo("Inspector");
+    }
+
+    private void shop(String set) {
+        people.asShop(() -> jdbc.sql("update shop set " + set).update());
+    }
+
+    /** The form as the page made it; a parameter given again here takes the place of the page's. */
+    private MockHttpServletRequestBuilder issue(Document form, UUID id) {
+        MockHttpServletRequestBuilder post =
+                post("/jobs/" + job.number() + "/bids").param("id", id.toString());
+        for (String name : new String[] {"version", "seen", "title", "validDays"}) {
+            post.param(name, form.select("form input[name=" + name + "]").val());
+        }
+        post.param("scope", "One window seat").param("exclusions", "").param("terms", "");
+        return form.select("textarea[name=payments]").text().isEmpty()
+                ? post
+                : post.param(
+                        "payments",
+                        form.select("textarea[name=payments]").first().wholeText());
+    }
+
+    private Document page(MockHttpServletRequestBuilder request, int expected) throws Exception {
+        return Jsoup.parse(ask(request)
+                .andExpect(status().is(expected))
+                .andReturn()
+                .getResponse()
+                .getContentAsString());
+    }
+
+    private ResultActions ask(MockHttpServletRequestBuilder request) throws Exception {
+        return mvc.perform(request.with(signedIn(ada)).with(csrf()));
+    }
+}
