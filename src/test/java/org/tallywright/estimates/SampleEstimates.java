@@ -99,7 +99,8 @@ public class SampleEstimates {
     public IssueBid said(UUID id, JobRef job, String title) {
         WorkingSum working = pricer.of(job.id());
         Money total = working.everything();
-        BidWords words = new BidWords("Build and install one window seat.\nOil finish.", "Painting", "", "Half to book.");
+        BidWords words =
+                new BidWords("Build and install one window seat.\nOil finish.", "Painting", "", "Half to book.");
         return new IssueBid(id, working.version(), title, words, 30, 0, total);
     }
 

@@ -36,7 +36,7 @@ record OtherForm(
     @Nullable
     OtherDraft read(FormReader read) {
         UUID own = read.field("", () -> Picked.own(id));
-        CostSort kind = read.field("sort", () -> CostSort.of(Picked.text(sort)));
+        CostSort kind = read.field("sort", () -> sort == null ? CostSort.OTHER : CostSort.of(sort));
         String what = read.field("description", () -> Typed.requiredLine(Picked.text(description), 160));
         Money much = read.field("amount", () -> Money.of(Picked.text(amount)));
         if (read.refused() || own == null || kind == null || what == null || much == null) {

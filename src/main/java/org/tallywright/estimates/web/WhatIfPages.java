@@ -66,6 +66,10 @@ class WhatIfPages {
     private WhatIfPage page(WhatIfForm form, FormErrors errors, WorkingSum stands, WorkingSum tried) {
         List<String> unpaid = tried.labourRate().unpaid();
         boolean differs = tried != stands;
+        if (stands.sheet().next().isEmpty()) {
+            String why = "There is nothing to price. Add tasks or material to the estimate, then try.";
+            return new WhatIfPage(form, errors, crews(stands), List.of(), List.of(), why, false);
+        }
         if (tried.sum().isEmpty()) {
             String why = unpaid.isEmpty()
                     ? "There is no rate for the hours. Say under Rates who does the work."
