@@ -69,7 +69,7 @@ class PaymentsWebTest {
     void aPlanThatDoesNotComeToTheWholeIsRefusedBesideItsBox() throws Exception {
         Document form = page(get("/jobs/" + job.number() + "/bids/new"), 200);
         UUID bid = Ids.next();
-        Document refused = page(issue(form, bid).param("payments", "40 % to book"), 422);
+        Document refused = page(issue(form, bid, "40 % to book"), 422);
 
         assertThat(refused.select("#payments-error").text()).contains("make it 100");
         assertThat(refused.select("textarea[name=payments]").text()).isEqualTo("40 % to book");
@@ -78,8 +78,7 @@ class PaymentsWebTest {
 
     @Test
     void aFirstPaymentOverTheShopsLimitIsIssuedOnlyByWhoKnowsIt() throws Exception {
-        shop("deposit_limit_percent = 10, deposit_limit_amount = 1000,"
-                + " deposit_limit_place = 'California'");
+        shop("deposit_limit_percent = 10, deposit_limit_amount = 1000," + " deposit_limit_place = 'California'");
         Document form = page(get("/jobs/" + job.number() + "/bids/new"), 200);
         assertThat(form.select(".note").text())
                 .contains(
@@ -146,19 +145,21 @@ class PaymentsWebTest {
         people.asShop(() -> jdbc.sql("update shop set " + set).update());
     }
 
-    /** The form as the page made it; a parameter given again here takes the place of the page's. */
+    /** The form as the page made it. */
     private MockHttpServletRequestBuilder issue(Document form, UUID id) {
+        return issue(form, id, form.select("textarea[name=payments]").first().wholeText());
+    }
+
+    private MockHttpServletRequestBuilder issue(Document form, UUID id, String payments) {
         MockHttpServletRequestBuilder post =
                 post("/jobs/" + job.number() + "/bids").param("id", id.toString());
         for (String name : new String[] {"version", "seen", "title", "validDays"}) {
             post.param(name, form.select("form input[name=" + name + "]").val());
         }
-        post.param("scope", "One window seat").param("exclusions", "").param("terms", "");
-        return form.select("textarea[name=payments]").text().isEmpty()
-                ? post
-                : post.param(
-                        "payments",
-                        form.select("textarea[name=payments]").first().wholeText());
+        return post.param("scope", "One window seat")
+                .param("exclusions", "")
+                .param("payments", payments)
+                .param("terms", "");
     }
 
     private Document page(MockHttpServletRequestBuilder request, int expected) throws Exception {

