@@ -26,7 +26,7 @@ final class Routes {
 
     /** What is served without a handler of ours: by the security chain itself, from files, by the framework. */
     static List<Route> unmapped() throws IOException {
-        return written("classpath:authorisation/unmapped/*.csv");
+        return written("classpath:authorisation-unmapped/*.csv");
     }
 
     private static List<Route> written(String where) throws IOException {

@@ -32,7 +32,7 @@ import org.tallywright.AppTest;
 
 /**
  * What answers without a handler of ours (the security chain, files, the framework's page of errors), against {@code
- * authorisation/unmapped/*.csv}: nothing more is let through, and each is asked by every role and by nobody.
+ * authorisation-unmapped/*.csv}: nothing more is let through, and each is asked by every role and by nobody.
  */
 @AppTest
 class UnmappedRoutesTest {
