@@ -3,6 +3,7 @@ package org.tallywright.web;
 import java.time.Duration;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.http.CacheControl;
+import org.springframework.web.servlet.config.annotation.ResourceChainRegistration;
 import org.springframework.web.servlet.config.annotation.ResourceHandlerRegistry;
 import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 import org.springframework.web.servlet.resource.VersionResourceResolver;
@@ -24,15 +25,18 @@ class StaticFiles implements WebMvcConfigurer {
 
     @Override
     public void addResourceHandlers(ResourceHandlerRegistry registry) {
-        for (String folder : new String[] {"css", "js"}) {
-            registry.addResourceHandler("/" + folder + "/**")
-                    .addResourceLocations("classpath:/static/" + folder + "/")
-                    .setCacheControl(KEPT)
-                    .resourceChain(true)
-                    .addResolver(new VersionResourceResolver().addContentVersionStrategy("/**"));
-        }
+        kept(registry, "css").addResolver(new StyleBundle());
+        kept(registry, "js");
         registry.addResourceHandler("/favicon.svg", "/robots.txt", "/sw.js")
                 .addResourceLocations("classpath:/static/")
                 .setCacheControl(SHORT);
+    }
+
+    private static ResourceChainRegistration kept(ResourceHandlerRegistry registry, String folder) {
+        return registry.addResourceHandler("/" + folder + "/**")
+                .addResourceLocations("classpath:/static/" + folder + "/")
+                .setCacheControl(KEPT)
+                .resourceChain(true)
+                .addResolver(new VersionResourceResolver().addContentVersionStrategy("/**"));
     }
 }

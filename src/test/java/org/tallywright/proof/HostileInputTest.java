@@ -218,7 +218,7 @@ class HostileInputTest {
                                 route.pattern()
                                         .replaceFirst("\\{[^}]*}$", value)
                                         .replaceFirst(
-                                                "(/[a-z-]+)/\\{[^}]*}(/[a-z-]+)$",
+                                                "(/[a-z-]+)/\\{[^}]*}(/[a-z.-]+)$",
                                                 "$1/" + java.util.regex.Matcher.quoteReplacement(value) + "$2"),
                                 Reader.OWNER)
                         .get(0);
