@@ -93,7 +93,7 @@ class JobWebTest extends JobsOnPages {
     void namesTheTabsOfAJobForEachReader() throws Exception {
         String job = "/jobs/" + sample.windowSeat(ada).number();
         assertThat(page(job, ada).select("nav.tabs a").eachText())
-                .startsWith("Job", "Hours", "Material", "Estimate", "Forecast", "Review")
+                .startsWith("Job", "Hours", "Material", "Photos", "Estimate", "Forecast", "Review")
                 .contains("Sharing");
         assertThat(page(job, ada).select("nav.nav a").eachText()).contains("Today", "Jobs", "Materials", "My account");
     }
