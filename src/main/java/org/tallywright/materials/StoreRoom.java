@@ -1,7 +1,9 @@
 package org.tallywright.materials;
 
 import java.time.LocalDate;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.data.repository.CrudRepository;
@@ -79,6 +81,11 @@ public class StoreRoom {
         holdOpen(draft.jobId(), by);
         onJob.guard(draft, null);
         add(id, draft, by.personId());
+    }
+
+    /** All of them or none, each as {@link #save}; in the order of their ids, so that two such saves cannot wait for each other. */
+    public void saveAll(Map<UUID, MovementDraft> drafts, SignedIn by) {
+        new TreeMap<>(drafts).forEach((id, draft) -> save(id, null, draft, by));
     }
 
     private void add(UUID id, MovementDraft draft, UUID by) {

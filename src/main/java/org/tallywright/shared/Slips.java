@@ -1,13 +1,13 @@
-package org.tallywright.daylog.web;
+package org.tallywright.shared;
 
 /** Tells a slip of the thumb from another word: one letter too many, too few, wrong, or two swapped. */
-final class Slips {
+public final class Slips {
     /** Shorter words are too close to each other: rip and lip, cut and cup. */
     private static final int SHORTEST = 4;
 
     private Slips() {}
 
-    static boolean oneOf(String meant, String typed) {
+    public static boolean oneOf(String meant, String typed) {
         int longer = Math.max(meant.length(), typed.length());
         int shorter = Math.min(meant.length(), typed.length());
         if (shorter < SHORTEST || longer - shorter > 1 || hasDigit(meant) || hasDigit(typed)) {

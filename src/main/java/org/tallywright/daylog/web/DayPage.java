@@ -28,6 +28,7 @@ import org.tallywright.shared.Stale;
  * @param zone the shop's time zone, by which a phone without a signal knows the date
  * @param answered keys of the questions that were answered before this page came back
  * @param photos where photos of the day's jobs go, on one's own sheet of today
+ * @param material where material used on the day is entered, or empty where it is not one's own
  * @param all whether the choices hold every open task and the closed jobs
  */
 record DayPage(
@@ -55,6 +56,7 @@ record DayPage(
         Set<String> answered,
         boolean all,
         List<Link> photos,
+        String material,
         ClockFace clock) {
 
     /**

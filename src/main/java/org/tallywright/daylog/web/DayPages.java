@@ -174,6 +174,7 @@ class DayPages {
                 form.yes(),
                 back.allChoices(),
                 photos(sheet, entries, likely, today),
+                material(sheet, entries, future),
                 clocks.of(sheet, facts.week(), form, open));
     }
 
@@ -189,6 +190,19 @@ class DayPages {
                 .distinct()
                 .limit(PHOTO_JOBS)
                 .toList();
+    }
+
+    /** With the jobs of the day's hours, so that one alone is chosen already; for one's own days. */
+    private static String material(Sheet sheet, List<Entry> entries, boolean future) {
+        if (future || !sheet.person().equals(sheet.me().personId())) {
+            return "";
+        }
+        return entries.stream()
+                .map(Entry::place)
+                .filter(place -> !place.number().isEmpty() && !place.closed())
+                .map(place -> "&job=" + place.number())
+                .distinct()
+                .collect(Collectors.joining("", "/materials/used?on=" + sheet.date(), ""));
     }
 
     private static List<DayPage.Row> spare(List<Entry> entries, List<LikelyTask> likely, LocalDate date) {

@@ -17,6 +17,7 @@ import org.tallywright.daylog.Target;
 import org.tallywright.shared.DayLine;
 import org.tallywright.shared.HourClass;
 import org.tallywright.shared.NotUnderstood;
+import org.tallywright.shared.Slips;
 
 /**
  * Finds what the words of a day line mean among the things the person is likely to have worked on, then among all open
