@@ -243,6 +243,9 @@ class Bid {
             throw new Refused(
                     "Bid " + number + " was accepted; it stays as agreed. Offer a change order for a change.");
         }
+        if (state() != BidState.ISSUED && state() != fate) {
+            throw new Refused(number + " was " + state + " already.");
+        }
         state = fate.code();
     }
 

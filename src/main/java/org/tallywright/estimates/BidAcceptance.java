@@ -104,6 +104,7 @@ class BidAcceptance {
         jobs.postpone(bid.jobId(), bid.addedDays(), yes.by())
                 .ifPresent(moved -> bid.movedPromise(moved.from(), moved.to()));
         options.forEach(option -> decide(option, yes));
+        freeLaterLines(bid.id());
         // The words are in the document now; what is offered next has words of its own.
         estimates
                 .findById(bid.jobId())
@@ -120,6 +121,17 @@ class BidAcceptance {
         for (UUID task : option.taskIds()) {
             tasks.leaveOut(option.jobId(), task, yes.on(), yes.by(), option.number() + " was not taken");
         }
+    }
+
+    /** A line put into an option after it was issued is in no paper: it goes back to the base, to be offered next. */
+    private void freeLaterLines(UUID bid) {
+        jdbc.sql("""
+                        delete from estimate_option_line l using bid b where b.option_of = ? and l.option_id = b.option_id
+                            and not exists (select from bid_task t where t.bid_id = b.id and t.task_id = l.task_id)
+                            and not exists (select from bid_material m where m.bid_id = b.id
+                                and m.estimate_material_id = l.estimate_material_id)
+                            and not exists (select from bid_other o where o.bid_id = b.id
+                                and o.estimate_other_id = l.estimate_other_id)""").param(bid).update();
     }
 
     Bid held(UUID bidId) {

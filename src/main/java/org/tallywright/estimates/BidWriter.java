@@ -107,7 +107,8 @@ class BidWriter {
     private List<PriceRow> allowances(Offer offer) {
         return offer.others().stream()
                 .filter(other -> other.sort().equals(CostSort.ALLOWANCE.code()))
-                .map(other -> new PriceRow(other.description(), money(other.amount())))
+                .map(other ->
+                        new PriceRow(other.description(), money(offer.sum().asked(other.amount()))))
                 .toList();
     }
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -109,7 +110,7 @@ public class Bids {
     }
 
     /**
-     * The client accepts by the link of his job, today. Accepted already: nothing happens.
+     * The client accepts by the link of his job, today. Accepted already with the same options: nothing happens.
      *
      * @throws NotHere where the bid is not of that job
      * @throws Refused where it is withdrawn, declined, out of date, followed by a newer one, or the name is missing
@@ -118,6 +119,7 @@ public class Bids {
     public void acceptByLink(UUID bidId, UUID jobId, ClientYes said) {
         Bid bid = heldByLink(bidId, jobId);
         if (bid.state() == BidState.ACCEPTED) {
+            guardSameOptions(bid, said.options());
             return;
         }
         LocalDate today = clock.today();
@@ -185,6 +187,7 @@ public class Bids {
         Bid bid = acceptance.held(bidId);
         String who = name(name);
         if (bid.wasAccepted(who, on)) {
+            guardSameOptions(bid, options);
             return;
         }
         if (bid.state() == BidState.ACCEPTED) {
@@ -195,6 +198,19 @@ public class Bids {
         }
         acceptance.guard(bid, bid.standing(rows.isFollowedByOneThatStands(bidId), on));
         acceptance.accept(bid, new BidAcceptance.Yes(who, on, by, "", options));
+    }
+
+    private void guardSameOptions(Bid bid, Set<UUID> options) {
+        Set<UUID> chosen = rows.optionsOf(bid.id()).stream()
+                .filter(option -> option.state() == BidState.ACCEPTED)
+                .map(Bid::id)
+                .collect(Collectors.toSet());
+        if (!chosen.equals(options)) {
+            throw new Refused(
+                    "options",
+                    bid.number()
+                            + " was accepted already, with other options. What is to be added or left out now is a change order.");
+        }
     }
 
     private void hold(UUID job) {

@@ -22,8 +22,11 @@ public final class PaymentPlan {
     private static final int MOST_LETTERS = 80;
     private static final Pattern SHARE = Pattern.compile("(\\d{1,3}(?:[.,]\\d{1,3})?) ?%");
     private static final Pattern REST = Pattern.compile("(?i)\\b(?:the )?(?:rest|balance|remainder)\\b");
-    private static final Pattern SUM = Pattern.compile(
-            "\\p{Sc} ?\\d[\\d., ]*\\d|\\p{Sc} ?\\d|\\b\\d[\\d.,]*\\d(?: ?\\p{Sc})?|\\b\\d(?: ?\\p{Sc})?");
+    private static final Pattern COIN =
+            Pattern.compile("\\p{Sc} ?\\d[\\d.,]*\\d|\\p{Sc} ?\\d|\\b\\d[\\d.,]*\\d ?\\p{Sc}|\\b\\d ?\\p{Sc}");
+    private static final Pattern SUM = Pattern.compile("\\b\\d[\\d.,]*\\d|\\b\\d");
+    /** "1. " and "2) " before a step. */
+    private static final String COUNTED = "^\\d{1,2}[.)]\\s+";
 
     /** Of share and sum at most one; neither is the rest. */
     private record Step(
@@ -63,16 +66,45 @@ public final class PaymentPlan {
         return plan;
     }
 
-    private static Step step(String line) {
+    private static Step step(String typed) {
+        String line = typed.replaceFirst(COUNTED, "");
         Matcher share = SHARE.matcher(line);
-        if (share.find()) {
+        Matcher rest = REST.matcher(line);
+        Matcher coin = COIN.matcher(line);
+        boolean shared = share.find();
+        boolean balance = rest.find();
+        boolean coined = coin.find();
+        if (shared && balance
+                || shared && coined
+                || balance && coined
+                || shared && share.find()
+                || coined && coin.find()) {
+            throw refused("\u201c" + shown(typed)
+                    + "\u201d says more than one share or sum. Say one of them, and the others on lines of their own.");
+        }
+        if (shared) {
+            share.find(0);
             return new Step(name(line, share), Percent.of(share.group(1).replace(',', '.')), null);
         }
-        Matcher rest = REST.matcher(line);
-        if (rest.find()) {
+        if (balance) {
             return new Step(name(line, rest), null, null);
         }
+        if (coined) {
+            coin.find(0);
+            return new Step(name(line, coin), null, amount(coin.group()));
+        }
+        return plain(line);
+    }
+
+    /** A sum without its sign, where it is the only number of the line. */
+    private static Step plain(String line) {
         Matcher sum = SUM.matcher(line);
+        boolean found = sum.find();
+        if (found && sum.find()) {
+            throw refused("\u201c" + shown(line)
+                    + "\u201d has more than one number. Mark the sum, as in $1,500, or write a share in %.");
+        }
+        sum.reset();
         if (!sum.find()) {
             throw refused("\u201c" + shown(line)
                     + "\u201d says no share. Write it like 40 % to book, $1,000 at delivery or rest when done.");

@@ -1,6 +1,7 @@
 package org.tallywright.estimates;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.math.RoundingMode;
 import org.tallywright.shared.Margin;
 import org.tallywright.shared.Money;
@@ -70,6 +71,15 @@ public record PriceSum(
 
     public Money total() {
         return price().plus(tax);
+    }
+
+    /** What the price holds for a part of the cost: with its share of contingency and margin, before rounding and tax. */
+    public Money asked(Money part) {
+        return cost().isPositive()
+                ? Money.of(part.amount()
+                        .multiply(beforeRounding().amount())
+                        .divide(cost().amount(), MathContext.DECIMAL128))
+                : part;
     }
 
     /** Profit as a share of the rounded price, contingency counted as cost; nothing for a price of nothing. */

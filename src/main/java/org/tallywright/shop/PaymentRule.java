@@ -21,6 +21,13 @@ public record PaymentRule(
         @Nullable BigDecimal depositMost,
         String place) {
 
+    /** "10 %, at most 1000.00 (California)". */
+    public String limitInWords() {
+        String share = depositPercent == null ? "no share" : Percent.of(depositPercent) + " %";
+        String most = depositMost == null ? "no sum" : "at most " + Money.of(depositMost);
+        return share + ", " + most + (place.isEmpty() ? "" : " (" + place + ")");
+    }
+
     /** The most that may be asked first of a total: the lesser of both limits; empty without one. */
     public Optional<Money> most(Money total) {
         Money share = depositPercent == null ? null : total.times(Percent.of(depositPercent));

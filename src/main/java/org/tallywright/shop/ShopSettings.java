@@ -81,6 +81,10 @@ public class ShopSettings {
                         "How bids are paid",
                         kept.payments().plan(),
                         typed.payments().plan()),
+                new Stale.Row(
+                        "Limit of the first payment",
+                        kept.payments().limitInWords(),
+                        typed.payments().limitInWords()),
                 new Stale.Row("Terms", kept.bidTerms(), typed.bidTerms()));
     }
 

@@ -117,7 +117,10 @@ class OptionSqlTest {
         UUID drawerOnPaper = offered.get(1).id();
 
         bids.acceptByLink(bid, job.id(), new ClientYes("Orrin", Set.of(drawerOnPaper), "203.0.113.7"));
-        bids.acceptByLink(bid, job.id(), new ClientYes("Orrin", Set.of(), "203.0.113.7"));
+        bids.acceptByLink(bid, job.id(), new ClientYes("Orrin", Set.of(drawerOnPaper), "203.0.113.7"));
+        assertThatThrownBy(() -> bids.acceptByLink(bid, job.id(), new ClientYes("Orrin", Set.of(), "203.0.113.7")))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("with other options");
 
         BidPaper paper = bids.paper(bid);
         assertThat(paper.chose(drawerOnPaper)).isTrue();
@@ -144,6 +147,21 @@ class OptionSqlTest {
                         org.assertj.core.groups.Tuple.tuple("Drawer", "chosen"));
         assertThat(pricer.of(job.id()).sheet().next().isEmpty()).isTrue();
         assertThat(pricer.of(job.id()).options()).isEmpty();
+    }
+
+    @Test
+    void aLineThatCameToAnOptionAfterwardsIsOfferedNext() {
+        UUID bid = sample.issued(job, ada);
+        UUID drawerOnPaper = bids.paper(bid).options().get(1).id();
+        UUID late = sample.other(job, "Soft closer", "12.00", ada);
+        options.save(
+                job.id(), new OptionDraft(drawer, 0, "Drawer", "As drawn.", Set.of(drawerTask, late)), ada.personId());
+
+        bids.acceptByLink(bid, job.id(), new ClientYes("Orrin", Set.of(drawerOnPaper), ""));
+
+        assertThat(pricer.of(job.id()).sheet().next().others())
+                .extracting(EstimateSheet.OtherRow::description)
+                .contains("Soft closer");
     }
 
     @Test

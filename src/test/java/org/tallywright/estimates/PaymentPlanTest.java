@@ -38,6 +38,10 @@ class PaymentPlanTest {
             $ 99.50 for the stone | For the stone | 99.50
             1.000,00 \u20ac to book   | To book     | 1000.00
             500 - to book         | To book     | 500.00
+            1. Deposit $1,000     | Deposit     | 1000.00
+            2) deposit 250        | Deposit     | 250.00
+            after 2 coats $500    | After 2 coats | 500.00
+            15 January: $200      | 15 January  | 200.00
             """)
     void readsSums(String line, String name, String amount) {
         Payment first = PaymentPlan.of(line + "\nrest").of(TOTAL).get(0);
@@ -74,7 +78,11 @@ class PaymentPlanTest {
                 "100 % to book\n$5 later",
                 "rest now\nrest later",
                 "$400 to book",
-                "1,23,4.5.6 to book\nrest"
+                "1,23,4.5.6 to book\nrest",
+                "$1,000 balance of the deposit\nrest",
+                "10 % or $1,000, whichever is less\nrest",
+                "15 January: 200\nrest",
+                "10 % and 20 % later\nrest"
             })
     void refusesAPlanThatDoesNotComeToTheWhole(String typed) {
         assertThatThrownBy(() -> PaymentPlan.of(typed))

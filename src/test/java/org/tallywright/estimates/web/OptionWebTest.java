@@ -93,7 +93,13 @@ class OptionWebTest {
         accept(token, bid, "Orrin Baskwell", "nonsense").andExpect(status().isUnprocessableContent());
         accept(token, bid, "Orrin Baskwell", UUID.randomUUID().toString()).andExpect(status().isUnprocessableContent());
         accept(token, bid, "Orrin Baskwell", option.toString()).andExpect(redirectedUrl("/c/" + token + "?accepted"));
-        accept(token, bid, "Orrin Baskwell").andExpect(redirectedUrl("/c/" + token + "?accepted"));
+        accept(token, bid, "Orrin Baskwell", option.toString()).andExpect(redirectedUrl("/c/" + token + "?accepted"));
+        String other = accept(token, bid, "Orrin Baskwell")
+                .andExpect(status().isUnprocessableContent())
+                .andReturn()
+                .getResponse()
+                .getContentAsString();
+        assertThat(Jsoup.parse(other).text()).contains("accepted already, with other options");
 
         assertThat(client("/c/" + token).text())
                 .contains("Option: Brass hooks $90.00 chosen")
