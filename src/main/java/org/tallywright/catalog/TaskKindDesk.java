@@ -92,6 +92,9 @@ public class TaskKindDesk {
         if (kept.isMerged()) {
             throw new Refused(TaskKindMerging.TAKE_APART_FIRST);
         }
+        if (!inUse && rows.existsByMergedInto(id)) {
+            throw new Refused("Other kinds are counted as this one. Take them apart first.");
+        }
         kept.use(inUse);
     }
 

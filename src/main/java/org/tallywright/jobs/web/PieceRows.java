@@ -80,7 +80,7 @@ class PieceRows {
     Set<UUID> kindsOf(UUID jobId, @Nullable UUID pieceId) {
         return jdbc
                 .sql("""
-                        select distinct task_kind_id from task
+                        select distinct coalesce(k.merged_into, k.id) from task t join task_kind k on k.id = t.task_kind_id
                         where job_id = :job and piece_id is not distinct from cast(:piece as uuid)""")
                 .param("job", jobId)
                 .param("piece", pieceId == null ? null : pieceId.toString())
