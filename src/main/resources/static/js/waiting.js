@@ -48,7 +48,8 @@
   if (answering?.path !== path || !('typed' in form.dataset)) unanswer();
 
   // What the clock came to is put in by the server, or not at all.
-  const ofClock = () => [...form.querySelectorAll('[name=take], [name^="ended."]')].some(box => box.value.trim());
+  // On a kept page its boxes are out of sight; what a draft brought back into them waits there, and the hours are kept without it.
+  const ofClock = () => !root.dataset.copy && [...form.querySelectorAll('[name=take], [name^="ended."]')].some(box => box.value.trim());
   let saving = false, leaving = false;
   const leave = away => { leaving = true; root.dataset.leaving = ''; away(); };
   form.addEventListener('submit', event => {

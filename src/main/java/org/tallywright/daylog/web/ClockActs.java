@@ -16,6 +16,7 @@ import org.tallywright.daylog.Entry;
 import org.tallywright.daylog.Target;
 import org.tallywright.shared.HourClass;
 import org.tallywright.shared.Hours;
+import org.tallywright.shared.Ids;
 import org.tallywright.shared.NotHere;
 import org.tallywright.shared.NotUnderstood;
 import org.tallywright.shared.Refused;
@@ -169,30 +170,40 @@ class ClockActs {
                         + ". It is on that sheet when you put it in.");
     }
 
-    /** Fills an empty row, or adds one; a row that was filled before and then changed by hand stays as it is. */
+    /** Fills an empty row, or adds one; a row that the clock filled before and that was changed by hand stays as it is. */
     private Done take(DayForm form, ClockDesk.@Nullable Take take, SignedIn me) {
         if (take == null) {
             throw unknown();
         }
         ClockRun run = desk.of(take.run(), me);
+        ClockDesk.Take put = besideTyped(form, take);
         RowForm filled = new RowForm(
-                take.entry(),
+                put.entry(),
                 null,
                 run.target().code(),
                 run.hourClass().code(),
-                Hours.ofMinutes(take.minutes()).toString(),
+                Hours.ofMinutes(put.minutes()).toString(),
                 "",
                 "",
                 false);
         List<RowForm> rows = new ArrayList<>(form.rows());
-        int at = rows.stream().map(RowForm::id).toList().indexOf(take.entry());
+        int at = rows.stream().map(RowForm::id).toList().indexOf(put.entry());
         if (at < 0) {
             rows.add(filled);
         } else if (rows.get(at).time().isBlank()) {
             rows.set(at, withWords(filled, rows.get(at)));
         }
-        DayForm put = form.withRows(rows).withClock(form.clock().with(take));
-        return new Done(put, null, null, HttpStatus.OK, true);
+        DayForm day = form.withRows(rows).withClock(form.clock().with(put));
+        return new Done(day, null, null, HttpStatus.OK, true);
+    }
+
+    /** Hours typed by hand into the row are not the clock's: those go beside them, as an entry of their own. */
+    private static ClockDesk.Take besideTyped(DayForm form, ClockDesk.Take take) {
+        boolean put =
+                form.clock().takes().stream().anyMatch(before -> before.entry().equals(take.entry()));
+        boolean typed = form.rows().stream()
+                .anyMatch(row -> row.id().equals(take.entry()) && !row.time().isBlank());
+        return typed && !put ? new ClockDesk.Take(Ids.next(), take.run(), take.minutes()) : take;
     }
 
     private static RowForm withWords(RowForm filled, RowForm row) {

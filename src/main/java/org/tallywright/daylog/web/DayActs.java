@@ -46,22 +46,24 @@ class DayActs {
     Done apply(DayForm form, DayPages.Sheet sheet) {
         String[] act = form.act().split(":", 3);
         return switch (act[0]) {
-            case "", "save" ->
-                form.line().isBlank() ? toSave(form) : heard(form, sheet, HttpStatus.UNPROCESSABLE_ENTITY);
+            case "", "save" -> toSave(form, sheet);
             case "read" -> heard(form, sheet, HttpStatus.OK);
             case "add" -> shown(form.withRows(plus(form, RowForm.toPick())), true);
             case "again" -> shown(form.withRows(again(form, uuid(act))), false);
-            case "hours" -> toSave(form.withRows(withHours(form, uuid(act), minutes(act))));
-            case "class" -> toSave(form.withRows(withClass(form, uuid(act), act[act.length - 1])));
-            case "off" -> toSave(off(form, uuid(act)));
+            case "hours" -> toSave(form.withRows(withHours(form, uuid(act), minutes(act))), sheet);
+            case "class" -> toSave(form.withRows(withClass(form, uuid(act), act[act.length - 1])), sheet);
+            case "off" -> toSave(off(form, uuid(act)), sheet);
             case "log" -> shown(form.withRows(plus(form, onTask(uuid(act)))), false);
-            case "travel" -> toSave(form.withRows(plus(form, travel(uuid(act), minutes(act)))));
+            case "travel" -> toSave(form.withRows(plus(form, travel(uuid(act), minutes(act)))), sheet);
             default -> throw notKnown();
         };
     }
 
-    private static Done toSave(DayForm form) {
-        return new Done(form, null, HttpStatus.OK);
+    /** A line that is still in its box is put into rows first and seen, whatever the button. */
+    private Done toSave(DayForm form, DayPages.Sheet sheet) {
+        return form.line().isBlank()
+                ? new Done(form, null, HttpStatus.OK)
+                : heard(form, sheet, HttpStatus.UNPROCESSABLE_ENTITY);
     }
 
     private static Done shown(DayForm form, boolean all) {

@@ -111,6 +111,15 @@ class DayController {
             }
             form = answers.form().withAct("");
         }
+        return act(sheet, form, model, response, redirect);
+    }
+
+    private String act(
+            DayPages.Sheet sheet,
+            DayForm form,
+            Model model,
+            HttpServletResponse response,
+            RedirectAttributes redirect) {
         DayActs.Done done = acts.apply(form, sheet);
         if (done.shown() != null) {
             response.setStatus(done.status().value());
@@ -128,7 +137,7 @@ class DayController {
             RedirectAttributes redirect) {
         DayForm form = done.form();
         if (done.save()) {
-            return save(sheet, form, model, response, redirect);
+            return act(sheet, form.withAct(""), model, response, redirect);
         }
         if (done.said() == null || clockActs.typed(form, sheet)) {
             response.setStatus(done.status().value());

@@ -175,6 +175,31 @@ class ClockWebTest {
         assertThat(days.minutes(ada, TODAY)).isEqualTo(90);
     }
 
+    /** What stands in the row by hand is not the clock's: both are logged. */
+    @Test
+    void anOfferBesideTypedHoursIsAnEntryOfItsOwn() throws Exception {
+        ran("Finish sand", 45);
+        Document page = page(ada);
+        String put = button(page, "Put it in");
+        String row =
+                page.select("input[name$=.id][value=" + put.split(":")[1] + "]").attr("name");
+        SheetForm typed = form(page).set(row.replace(".id", ".time"), "3h").set("act", put);
+        sent(ada, typed, 302);
+        assertThat(days.minutes(ada, TODAY)).isEqualTo(180 + 45);
+        assertThat(page(ada).select(".clock-offer")).isEmpty();
+    }
+
+    /** A line that is still in its box is seen in rows before anything is saved. */
+    @Test
+    void anOfferDoesNotThrowAwayTheLine() throws Exception {
+        ran("Finish sand", 30);
+        Document page = page(ada);
+        Document heard =
+                sent(ada, form(page).set("line", "rip hardwood 20m").set("act", button(page, "Put it in")), 422);
+        assertThat(heard.select("input[data-hours]").eachAttr("value")).contains("30 min", "20 min");
+        assertThat(days.minutes(ada, TODAY)).isZero();
+    }
+
     @Test
     void undoOffersItAgain() throws Exception {
         ran("Finish sand", 30);
