@@ -12,6 +12,9 @@ import java.util.List;
  */
 record JpegParts(List<Part> parts, boolean progressive, int scans, boolean ended) {
     static final int APP1 = 0xe1;
+    /** No camera writes so many; a file may be made of nothing else, to fill the memory. */
+    private static final int MOST_PARTS = 2_000;
+
     private static final int SCAN = 0xda;
     private static final int END = 0xd9;
     private static final int PROGRESSIVE = 0xc2;
@@ -39,6 +42,9 @@ record JpegParts(List<Part> parts, boolean progressive, int scans, boolean ended
             int length = (file[at + 2] & 0xff) << 8 | file[at + 3] & 0xff;
             if (length < 2 || at + 2 + length > file.length) {
                 break;
+            }
+            if (parts.size() == MOST_PARTS) {
+                return new JpegParts(parts, progressive, scans, false);
             }
             parts.add(new Part(marker, at + 4, length - 2));
             progressive |= marker == PROGRESSIVE;

@@ -142,7 +142,7 @@ class PhotoController {
     @PostMapping("/{id}/removal")
     String destroy(@PathVariable String number, @PathVariable UUID id, SignedIn me, RedirectAttributes redirect) {
         desk.remove(jobs.find(number).id(), id, me);
-        Flash.done(redirect, "The photo is taken out. It can be put back for seven days.");
+        Flash.done(redirect, "The photo is taken out. If that was a mistake, put it back here.");
         redirect.addFlashAttribute("takenOut", id);
         return back(number);
     }
