@@ -6,6 +6,7 @@ import java.util.List;
 import org.tallywright.bench.calibration.CalibrationBenchmark;
 import org.tallywright.bench.cutting.CuttingBenchmark;
 import org.tallywright.bench.pages.PagesBenchmark;
+import org.tallywright.bench.pages.SavesBenchmark;
 import org.tallywright.bench.recalibration.RecalibrationBenchmark;
 
 /**
@@ -15,7 +16,11 @@ import org.tallywright.bench.recalibration.RecalibrationBenchmark;
 public final class Bench {
 
     private static final List<Benchmark> ALL = List.of(
-            new CalibrationBenchmark(), new RecalibrationBenchmark(), new CuttingBenchmark(), new PagesBenchmark());
+            new CalibrationBenchmark(),
+            new RecalibrationBenchmark(),
+            new CuttingBenchmark(),
+            new PagesBenchmark(),
+            new SavesBenchmark());
 
     private Bench() {}
 

@@ -163,7 +163,7 @@ public final class PagesBenchmark implements Benchmark {
         System.out.println(line);
     }
 
-    private static void delete(Path folder) throws IOException {
+    static void delete(Path folder) throws IOException {
         try (Stream<Path> tree = Files.walk(folder)) {
             for (Path path : tree.sorted(Comparator.reverseOrder()).toList()) {
                 Files.delete(path);

@@ -14,10 +14,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 
-/** Day sheets to be saved, each with four short new entries of a person on a day of the last week, on open tasks of the shop. */
+/** Day sheets to be saved, each with a few short new entries of a person on a day of the last week, on open tasks of the shop. */
 final class SheetSaves {
     private static final int ROWS = 4;
     private static final int ROUNDS = 3;
+
+    private final int rowsEach;
 
     /** @param ids of the entries that it makes */
     record Sheet(String path, Map<String, String> fields, List<UUID> ids) {}
@@ -25,6 +27,12 @@ final class SheetSaves {
     private final Deque<Sheet> sheets = new ArrayDeque<>();
 
     SheetSaves(Connection connection) throws SQLException {
+        this(connection, ROWS, ROUNDS);
+    }
+
+    /** @param rounds six sheets each for every person of the shop */
+    SheetSaves(Connection connection, int rowsEach, int rounds) throws SQLException {
+        this.rowsEach = rowsEach;
         List<String> tasks = new ArrayList<>();
         List<String> people = new ArrayList<>();
         LocalDate today = null;
@@ -40,7 +48,7 @@ final class SheetSaves {
             today = LocalDate.parse(day.get(0));
         }
         int next = 0;
-        for (int round = 0; round < ROUNDS; round++) {
+        for (int round = 0; round < rounds; round++) {
             for (int back = 1; back <= 6; back++) {
                 for (String person : people) {
                     sheets.add(sheet(today.minusDays(back), person, tasks, next++));
@@ -57,16 +65,16 @@ final class SheetSaves {
         }
     }
 
-    private static Sheet sheet(LocalDate day, String person, List<String> tasks, int number) {
+    private Sheet sheet(LocalDate day, String person, List<String> tasks, int number) {
         Map<String, String> fields = new LinkedHashMap<>();
         List<UUID> ids = new ArrayList<>();
         fields.put("person", person);
         fields.put("act", "save");
-        for (int row = 0; row < ROWS; row++) {
+        for (int row = 0; row < rowsEach; row++) {
             UUID id = UUID.randomUUID();
             ids.add(id);
             fields.put("row." + row + ".id", id.toString());
-            fields.put("row." + row + ".what", tasks.get((number * ROWS + row) % tasks.size()));
+            fields.put("row." + row + ".what", tasks.get((number * rowsEach + row) % tasks.size()));
             fields.put("row." + row + ".class", "direct");
             fields.put("row." + row + ".time", "5m");
         }
@@ -84,8 +92,9 @@ final class SheetSaves {
             name.execute(
                     "select set_config('tallywright.person', 'shop', false), set_config('tallywright.at', now()::text, false)");
             delete.setArray(1, connection.createArrayOf("uuid", sheet.ids().toArray()));
-            if (delete.executeUpdate() != ROWS) {
-                throw new IllegalStateException("a save did not keep its " + ROWS + " entries");
+            if (delete.executeUpdate() != sheet.ids().size()) {
+                throw new IllegalStateException(
+                        "a save did not keep its " + sheet.ids().size() + " entries");
             }
         }
     }
