@@ -35,6 +35,17 @@ class PriceOutsideTest {
         assertThat(sum.keptMargin().percent().amount().doubleValue()).isCloseTo(margin, within(0.05));
     }
 
+    /**
+     * The worked example of a contractors' trade magazine on pricing a job from its direct cost, "how to calculate an
+     * accurate and profitable job estimate", example 2, read in a stored copy: cost / (1 - margin), cents cut off.
+     */
+    @ParameterizedTest
+    @CsvSource({"60, 2500", "30, 1428", "20, 1250"})
+    void pricesAPublishedJobFromItsDirectCost(String margin, int price) {
+        assertThat(costOnly("1000", Margin.of(margin)).price().amount().intValue())
+                .isEqualTo(price);
+    }
+
     /** A contractor pricing article's table of the markup needed for a margin. */
     @ParameterizedTest
     @CsvSource({"10, 11.1", "15, 17.6", "20, 25.0", "25, 33.3", "30, 42.9", "35, 53.8", "40, 66.7", "50, 100.0"})
