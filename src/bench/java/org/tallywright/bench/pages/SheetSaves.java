@@ -27,11 +27,11 @@ final class SheetSaves {
     private final Deque<Sheet> sheets = new ArrayDeque<>();
 
     SheetSaves(Connection connection) throws SQLException {
-        this(connection, ROWS, ROUNDS);
+        this(connection, ROWS, ROUNDS, 6);
     }
 
-    /** @param rounds six sheets each for every person of the shop */
-    SheetSaves(Connection connection, int rowsEach, int rounds) throws SQLException {
+    /** @param rounds a sheet each of every person for each of the last days */
+    SheetSaves(Connection connection, int rowsEach, int rounds, int days) throws SQLException {
         this.rowsEach = rowsEach;
         List<String> tasks = new ArrayList<>();
         List<String> people = new ArrayList<>();
@@ -49,7 +49,7 @@ final class SheetSaves {
         }
         int next = 0;
         for (int round = 0; round < rounds; round++) {
-            for (int back = 1; back <= 6; back++) {
+            for (int back = 1; back <= days; back++) {
                 for (String person : people) {
                     sheets.add(sheet(today.minusDays(back), person, tasks, next++));
                 }
