@@ -2,9 +2,11 @@ package org.tallywright.takeoff;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
@@ -48,6 +50,7 @@ class PartQuantities implements TakenOff {
                 totals(piece, recipe, parts, desk.answered(pieceId).answers());
         Map<String, TaskKindCard> kinds = kinds();
         Map<UUID, Quantity> quantities = new LinkedHashMap<>();
+        Set<UUID> unknown = new HashSet<>();
         for (Recipe.TaskRule rule : recipe.tasks()) {
             TaskKindCard kind = kinds.get(rule.code());
             if (kind != null) {
@@ -57,11 +60,12 @@ class PartQuantities implements TakenOff {
                             Measured.in(kind.unit(), rule.formula().value(totals), piece.count()),
                             Quantity::plus);
                 } catch (FormulaError | NotUnderstood cannot) {
-                    // A size is missing, say: the rule of thumb of the catalogue stays for this one.
-                    quantities.remove(kind.id());
+                    // A size is missing, say: the catalogue's rule of thumb stays for this one and all counted as it.
+                    unknown.add(kind.id());
                 }
             }
         }
+        quantities.keySet().removeAll(unknown);
         return quantities;
     }
 
