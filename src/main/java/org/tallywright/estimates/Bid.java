@@ -1,8 +1,8 @@
 package org.tallywright.estimates;
 
 import jakarta.persistence.CollectionTable;
-import jakarta.persistence.Column;
 import jakarta.persistence.ElementCollection;
+import jakarta.persistence.Embedded;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.JoinColumn;
@@ -14,24 +14,17 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.UUID;
 import org.hibernate.annotations.JdbcTypeCode;
 import org.hibernate.type.SqlTypes;
 import org.jspecify.annotations.Nullable;
-import org.tallywright.shared.Hours;
-import org.tallywright.shared.Margin;
 import org.tallywright.shared.Money;
-import org.tallywright.shared.Percent;
 import org.tallywright.shared.Refused;
 
 /** A numbered copy of an estimate as it was issued. Only its fate changes; the database refuses anything else. */
 @Entity
 @Table(name = "bid")
 class Bid {
-    static final String LINK = "link";
-    static final String OWNER = "owner";
-
     @Id
     private UUID id;
 
@@ -46,28 +39,8 @@ class Bid {
     private UUID issuedBy;
     private LocalDate validUntil;
 
-    @Column(name = "estimated_minutes")
-    private Hours hours;
-
-    private Money labourRate;
-    private Money overheadRate;
-    private Money labourAmount;
-    private Money materialAmount;
-    private Money otherAmount;
-    private Money overheadAmount;
-    private Money contingencyAmount;
-    private Money marginAmount;
-    private Money roundingAmount;
-    private Money priceAmount;
-    private Money taxAmount;
-    private Money totalAmount;
-    private Percent contingencyPercent;
-    private String contingencyName;
-
-    @Column(name = "margin_percent")
-    private Margin margin;
-
-    private Percent taxPercent;
+    @Embedded
+    private FrozenSums sums;
 
     @JdbcTypeCode(SqlTypes.JSON)
     private String document;
@@ -76,19 +49,10 @@ class Bid {
     private @Nullable UUID optionOf;
 
     private @Nullable UUID optionId;
-    private @Nullable Instant acceptedAt;
-    private @Nullable LocalDate acceptedOn;
-    private String acceptedName = "";
-    private @Nullable String acceptedVia;
-    private @Nullable Instant declinedAt;
-    private @Nullable LocalDate declinedOn;
-    private @Nullable String declinedVia;
-    private String declinedFor = "";
-    private String declinedWords = "";
-    private String answeredFrom = "";
     private int addedDays;
-    private @Nullable LocalDate promisedBefore;
-    private @Nullable LocalDate promisedAfter;
+
+    @Embedded
+    private GivenAnswer answer;
 
     @ElementCollection
     @CollectionTable(name = "bid_task", joinColumns = @JoinColumn(name = "bid_id"))
@@ -121,7 +85,11 @@ class Bid {
         title = offer.title();
         state = BidState.ISSUED.code();
         this.document = document;
-        copy(offer);
+        sums = new FrozenSums(offer);
+        answer = new GivenAnswer();
+        tasks.addAll(offer.tasks());
+        materials.addAll(offer.materials());
+        others.addAll(offer.others());
     }
 
     static Bid option(UUID id, BidNumber number, Offer offer, String document, Bid of, UUID optionId) {
@@ -132,30 +100,6 @@ class Bid {
         return option;
     }
 
-    private void copy(Offer offer) {
-        hours = offer.basis().hours();
-        labourRate = offer.basis().labourRate();
-        overheadRate = offer.basis().overheadRate();
-        margin = offer.basis().margin();
-        taxPercent = offer.basis().tax();
-        contingencyPercent = offer.rates().contingencyPercent();
-        contingencyName = offer.rates().contingencyName();
-        PriceSum sum = offer.sum();
-        labourAmount = sum.labour();
-        materialAmount = sum.material();
-        otherAmount = sum.other();
-        overheadAmount = sum.overhead();
-        contingencyAmount = sum.contingency();
-        marginAmount = sum.margin();
-        roundingAmount = sum.rounding();
-        priceAmount = sum.price();
-        taxAmount = sum.tax();
-        totalAmount = sum.total();
-        tasks.addAll(offer.tasks());
-        materials.addAll(offer.materials());
-        others.addAll(offer.others());
-    }
-
     void issue(UUID by, Instant at, LocalDate on, LocalDate until) {
         issuedBy = by;
         issuedAt = at;
@@ -163,14 +107,9 @@ class Bid {
         validUntil = until;
     }
 
-    /** @param from network address of a yes by link, else empty */
-    void accept(String name, LocalDate on, Instant at, String via, String from) {
+    void accept(String name, GivenAnswer.How how) {
         state = BidState.ACCEPTED.code();
-        answeredFrom = from;
-        acceptedName = name;
-        acceptedOn = on;
-        acceptedAt = at;
-        acceptedVia = via;
+        answer.yes(name, how);
     }
 
     void addDays(int working) {
@@ -183,8 +122,7 @@ class Bid {
 
     /** What its days did to the day that was promised. */
     void movedPromise(LocalDate from, LocalDate to) {
-        promisedBefore = from;
-        promisedAfter = to;
+        answer.movedPromise(from, to);
     }
 
     /** The client took the bid without this option of it. */
@@ -196,46 +134,13 @@ class Bid {
         end(BidState.WITHDRAWN);
     }
 
-    /** @param from network address of a no by link, else empty */
-    void decline(Refusal reason, LocalDate on, Instant at, String via, String from) {
+    void decline(Refusal reason, GivenAnswer.How how) {
         end(BidState.DECLINED);
-        declinedFor = reason.pick();
-        declinedWords = reason.words();
-        declinedOn = on;
-        declinedAt = at;
-        declinedVia = via;
-        answeredFrom = from;
+        answer.no(reason, how);
     }
 
-    Refusal refusal() {
-        return new Refusal(declinedFor, declinedWords);
-    }
-
-    Optional<BidAnswer> answer() {
-        if (acceptedOn != null && acceptedAt != null) {
-            return Optional.of(new BidAnswer(
-                    true,
-                    LINK.equals(acceptedVia),
-                    acceptedOn,
-                    acceptedAt,
-                    acceptedName,
-                    answeredFrom,
-                    refusal(),
-                    promisedBefore,
-                    promisedAfter));
-        }
-        return declinedOn == null || declinedAt == null
-                ? Optional.empty()
-                : Optional.of(new BidAnswer(
-                        false,
-                        LINK.equals(declinedVia),
-                        declinedOn,
-                        declinedAt,
-                        "",
-                        answeredFrom,
-                        refusal(),
-                        null,
-                        null));
+    GivenAnswer answer() {
+        return answer;
     }
 
     private void end(BidState fate) {
@@ -250,7 +155,7 @@ class Bid {
     }
 
     boolean wasAccepted(String name, LocalDate on) {
-        return state() == BidState.ACCEPTED && acceptedName.equals(name) && on.equals(acceptedOn);
+        return state() == BidState.ACCEPTED && answer.acceptedName().equals(name) && on.equals(answer.acceptedOn());
     }
 
     List<UUID> taskIds() {
@@ -304,7 +209,7 @@ class Bid {
         List<BidPaper.Option> each = options.stream().map(Bid::asOption).toList();
         Money all = Money.sum(options.stream()
                 .filter(option -> option.state() == BidState.ACCEPTED)
-                .map(option -> option.totalAmount)
+                .map(option -> option.sums.total())
                 .toList());
         return new BidPaper(
                 id,
@@ -313,16 +218,16 @@ class Bid {
                 number,
                 standing,
                 validUntil,
-                acceptedOn,
-                acceptedName,
-                totalAmount,
-                totalAmount.plus(all),
+                answer.acceptedOn(),
+                answer.acceptedName(),
+                sums.total(),
+                sums.total().plus(all),
                 each,
                 read);
     }
 
     private BidPaper.Option asOption() {
-        return new BidPaper.Option(id, title, priceAmount, totalAmount, state() == BidState.ACCEPTED);
+        return new BidPaper.Option(id, title, sums.price(), sums.total(), state() == BidState.ACCEPTED);
     }
 
     AcceptedBid asAccepted() {
@@ -334,8 +239,8 @@ class Bid {
                 title,
                 issuedOn,
                 validUntil,
-                acceptedOn,
-                sums(),
+                answer.acceptedOn(),
+                sums.read(),
                 kept(tasks),
                 kept(materials),
                 kept(others));
@@ -350,25 +255,5 @@ class Bid {
             }
         }
         return kept;
-    }
-
-    BidSums sums() {
-        return new BidSums(
-                hours,
-                labourRate,
-                overheadRate,
-                contingencyPercent,
-                contingencyName,
-                margin,
-                taxPercent,
-                new PriceSum(
-                        labourAmount,
-                        materialAmount,
-                        otherAmount,
-                        overheadAmount,
-                        contingencyAmount,
-                        marginAmount,
-                        roundingAmount,
-                        taxAmount));
     }
 }

@@ -1,5 +1,6 @@
 package org.tallywright.estimates;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -87,8 +88,8 @@ class BidAcceptance {
      * @param options that the client took
      */
     record Yes(String name, LocalDate on, @Nullable UUID by, String from, Set<UUID> options) {
-        String via() {
-            return by == null ? Bid.LINK : Bid.OWNER;
+        GivenAnswer.How how(Instant at) {
+            return new GivenAnswer.How(on, at, by == null ? GivenAnswer.LINK : GivenAnswer.OWNER, from);
         }
     }
 
@@ -97,7 +98,7 @@ class BidAcceptance {
         if (!options.stream().map(Bid::id).collect(Collectors.toSet()).containsAll(yes.options())) {
             throw new Refused("options", "Pick options of " + bid.number() + ".");
         }
-        bid.accept(yes.name(), yes.on(), clock.now(), yes.via(), yes.from());
+        bid.accept(yes.name(), yes.how(clock.now()));
         if (bid.kind() == BidKind.BID) {
             jobs.award(bid.jobId(), yes.on(), yes.by(), bid.number() + " accepted by " + yes.name());
         }
@@ -114,7 +115,7 @@ class BidAcceptance {
     /** What is not taken stays on the bid to be read; its tasks are no longer work to be done. */
     private void decide(Bid option, Yes yes) {
         if (yes.options().contains(option.id())) {
-            option.accept(yes.name(), yes.on(), clock.now(), yes.via(), yes.from());
+            option.accept(yes.name(), yes.how(clock.now()));
             return;
         }
         option.leaveOut();

@@ -132,9 +132,9 @@ public class BidDesk {
     public void decline(UUID bidId, Refusal reason, UUID by) {
         Bid bid = held(bidId, by);
         if (bid.state() != BidState.DECLINED) {
-            bid.decline(reason, clock.today(), clock.now(), Bid.OWNER, "");
+            bid.decline(reason, new GivenAnswer.How(clock.today(), clock.now(), GivenAnswer.OWNER, ""));
             bids.optionsOf(bidId).forEach(Bid::leaveOut);
-        } else if (!reason.isEmpty() && !bid.refusal().equals(reason)) {
+        } else if (!reason.isEmpty() && !bid.answer().refusal().equals(reason)) {
             throw new Refused(bid.number() + " was declined already; the reason stays as it was given.");
         }
     }

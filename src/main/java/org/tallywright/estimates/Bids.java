@@ -106,7 +106,7 @@ public class Bids {
     /** What the client answered; empty while he has not. For the owner only. */
     @Transactional(readOnly = true)
     public Optional<BidAnswer> answer(UUID bid) {
-        return rows.offer(bid).flatMap(Bid::answer);
+        return rows.offer(bid).flatMap(offer -> offer.answer().shown());
     }
 
     /**
@@ -149,7 +149,7 @@ public class Bids {
         if (reason.isEmpty()) {
             throw new Refused("reason", "Pick a reason, or say it in a few words.");
         }
-        bid.decline(reason, clock.today(), clock.now(), Bid.LINK, from);
+        bid.decline(reason, new GivenAnswer.How(clock.today(), clock.now(), GivenAnswer.LINK, from));
         rows.optionsOf(bidId).forEach(Bid::leaveOut);
     }
 
