@@ -3,20 +3,25 @@ package org.tallywright.catalog;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.shared.NotHere;
+import org.tallywright.shared.Quantity;
 
 /** Looks up the kinds of piece and what each proposes. */
 @Component
 @Transactional(readOnly = true)
 public class PieceKinds {
+    private static final Quantity NONE = Quantity.of(0);
+
     private final JdbcClient jdbc;
     private final TaskKinds taskKinds;
 
@@ -50,35 +55,71 @@ public class PieceKinds {
                 .findFirst();
     }
 
-    /**
-     * The tasks that a piece of this kind and size asks for, in order of the work. A task whose measure needs a size
-     * that is not known yet is left out, and so is one whose task kind is out of use. A merged kind proposes the one that it
-     * is counted as, once.
-     *
-     * @param widthUnits in units of 3.125 micrometres, null or 0 where not known; likewise the other two
-     * @param count how many alike
-     * @throws NotHere where there is no such kind
-     */
+    /** The same with nothing counted from parts. */
     public List<Proposal> propose(
-            UUID pieceKindId,
+            @Nullable UUID pieceKindId,
             @Nullable Long widthUnits,
             @Nullable Long heightUnits,
             @Nullable Long depthUnits,
             int count) {
-        List<PieceKindLine> lines = card(pieceKindId).lines();
+        return propose(pieceKindId, widthUnits, heightUnits, depthUnits, count, Map.of());
+    }
+
+    /**
+     * The tasks that a piece of this kind and size asks for, in order of the work. A task whose measure needs a size
+     * that is not known yet is left out, and so is one whose task kind is out of use. What was counted from the parts
+     * stands in place of the rule of that very kind; only then do merged kinds add up to the one they are counted as,
+     * so that a count of one of them leaves the other its rule. What is once for the job and what is for the piece stay
+     * two proposals.
+     *
+     * @param pieceKindId null for a piece of no kind: only what was counted
+     * @param widthUnits in units of 3.125 micrometres, null or 0 where not known; likewise the other two
+     * @param count how many alike
+     * @param counted quantities by task kind, merged ones by their own id; nothing counted leaves the task out
+     * @throws NotHere where there is no such kind
+     */
+    public List<Proposal> propose(
+            @Nullable UUID pieceKindId,
+            @Nullable Long widthUnits,
+            @Nullable Long heightUnits,
+            @Nullable Long depthUnits,
+            int count,
+            Map<UUID, Quantity> counted) {
+        List<PieceKindLine> lines =
+                pieceKindId == null ? List.of() : card(pieceKindId).lines();
         PieceGeometry piece = new PieceGeometry(widthUnits, heightUnits, depthUnits, count);
-        Map<UUID, TaskKindCard> kinds = taskKinds.countedAs(
-                lines.stream().map(PieceKindLine::taskKindId).toList());
-        Map<UUID, Proposal> proposals = new LinkedHashMap<>();
+        Set<UUID> asked = new LinkedHashSet<>();
+        lines.forEach(line -> asked.add(line.taskKindId()));
+        asked.addAll(counted.keySet());
+        Map<UUID, TaskKindCard> kinds = taskKinds.countedAs(asked);
+        Map<Proposal.Key, Proposal> proposals = new LinkedHashMap<>();
         for (PieceKindLine line : lines) {
-            Optional.ofNullable(kinds.get(line.taskKindId()))
-                    .filter(TaskKindCard::active)
-                    .flatMap(kind -> line.quantity(piece, kind.unit())
-                            .map(quantity ->
-                                    new Proposal(kind.id(), quantity, kind.unit(), line.measure() == Measure.JOB)))
-                    .ifPresent(one -> proposals.merge(one.taskKindId(), one, Proposal::and));
+            boolean wholeJob = line.measure() == Measure.JOB;
+            TaskKindCard kind = kinds.get(line.taskKindId());
+            Quantity parts = counted.get(line.taskKindId());
+            if (parts != null) {
+                add(proposals, kind, parts, wholeJob, Proposal.Basis.PARTS);
+            } else if (kind != null) {
+                line.quantity(piece, kind.unit())
+                        .ifPresent(rule -> add(proposals, kind, rule, wholeJob, Proposal.Basis.RULE));
+            }
+            asked.remove(line.taskKindId());
         }
+        asked.forEach(
+                own -> add(proposals, kinds.get(own), counted.getOrDefault(own, NONE), false, Proposal.Basis.PARTS));
         return List.copyOf(proposals.values());
+    }
+
+    private static void add(
+            Map<Proposal.Key, Proposal> proposals,
+            @Nullable TaskKindCard kind,
+            Quantity quantity,
+            boolean wholeJob,
+            Proposal.Basis basis) {
+        if (kind != null && kind.active() && !quantity.isZero()) {
+            Proposal one = new Proposal(kind.id(), quantity, kind.unit(), wholeJob, basis);
+            proposals.merge(one.key(), one, Proposal::and);
+        }
     }
 
     private List<PieceKindCard> cards(String where, Map<String, ?> values) {

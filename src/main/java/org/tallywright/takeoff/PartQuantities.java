@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.catalog.TaskKindCard;
@@ -48,7 +49,8 @@ class PartQuantities implements TakenOff {
         Recipe recipe = recipes.of(piece.kindId()).recipe();
         Map<String, Amount> totals =
                 totals(piece, recipe, parts, desk.answered(pieceId).answers());
-        Map<String, TaskKindCard> kinds = kinds();
+        Map<String, TaskKindCard> kinds =
+                taskKinds.all().stream().collect(Collectors.toMap(TaskKindCard::code, kind -> kind));
         Map<UUID, Quantity> quantities = new LinkedHashMap<>();
         Set<UUID> unknown = new HashSet<>();
         for (Recipe.TaskRule rule : recipe.tasks()) {
@@ -60,29 +62,13 @@ class PartQuantities implements TakenOff {
                             Measured.in(kind.unit(), rule.formula().value(totals), piece.count()),
                             Quantity::plus);
                 } catch (FormulaError | NotUnderstood cannot) {
-                    // A size is missing, say: the catalogue's rule of thumb stays for this one and all counted as it.
+                    // A size is missing, say: the catalogue's rule of thumb stays for this kind.
                     unknown.add(kind.id());
                 }
             }
         }
         quantities.keySet().removeAll(unknown);
         return quantities;
-    }
-
-    /** Those in use by code; the code of a merged kind leads to the one that it is counted as. */
-    private Map<String, TaskKindCard> kinds() {
-        List<TaskKindCard> all = taskKinds.all();
-        Map<UUID, TaskKindCard> inUse = new HashMap<>();
-        all.stream().filter(TaskKindCard::active).forEach(kind -> inUse.put(kind.id(), kind));
-        Map<String, TaskKindCard> kinds = new HashMap<>();
-        for (TaskKindCard kind : all) {
-            TaskKindCard.Merge merge = kind.merge();
-            TaskKindCard now = inUse.get(merge == null ? kind.id() : merge.into());
-            if (now != null) {
-                kinds.put(kind.code(), now);
-            }
-        }
-        return kinds;
     }
 
     /** Settings and totals of one piece by name. */

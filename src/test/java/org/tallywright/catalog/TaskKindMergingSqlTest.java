@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -14,6 +15,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.tallywright.AppTest;
 import org.tallywright.people.SamplePeople;
 import org.tallywright.shared.Ids;
+import org.tallywright.shared.Quantity;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.Stale;
 
@@ -165,19 +167,56 @@ class TaskKindMergingSqlTest {
                 .hasMessageContaining(constraint);
     }
 
-    @Test
-    void aKindOfPieceProposesTheOtherOnce() {
+    /** A kind of piece that proposes three of each of these, and nothing else. */
+    private UUID proposing(Map<UUID, Measure> lines) {
         PieceKindCard shelf = pieceKinds.active().get(0);
         UUID id = shelf.id();
         shelf.lines()
                 .forEach(line -> pieceKindDesk.remove(id, pieceKinds.card(id).version(), line.taskKindId()));
-        for (UUID kind : List.of(rip, crosscut)) {
-            pieceKindDesk.put(
-                    id,
-                    pieceKinds.card(id).version(),
-                    new PieceKindLine(kind, Measure.JOB, new BigDecimal("3"), false));
-        }
+        lines.forEach((kind, measure) -> pieceKindDesk.put(
+                id, pieceKinds.card(id).version(), new PieceKindLine(kind, measure, new BigDecimal("3"), false)));
         merge(rip, crosscut);
+        return id;
+    }
+
+    @Test
+    void onceForTheJobAndOnceForThePieceStayTwoProposals() {
+        UUID id = proposing(Map.of(rip, Measure.JOB, crosscut, Measure.EACH));
+        assertThat(pieceKinds.propose(id, null, null, null, 2))
+                .extracting(p -> p.taskKindId() + " " + p.quantity() + " " + p.wholeJob())
+                .containsExactlyInAnyOrder(crosscut + " 3 true", crosscut + " 6 false");
+    }
+
+    @Test
+    void aCountOfOneMergedKindLeavesTheOtherItsRule() {
+        UUID id = proposing(Map.of(rip, Measure.EACH, crosscut, Measure.EACH));
+        for (UUID counted : List.of(rip, crosscut)) {
+            assertThat(pieceKinds.propose(id, null, null, null, 1, Map.of(counted, Quantity.of(10))))
+                    .extracting(p -> p.taskKindId() + " " + p.quantity() + " " + p.basis())
+                    .containsExactly(crosscut + " 13 BOTH");
+        }
+        assertThat(pieceKinds.propose(
+                        id,
+                        null,
+                        null,
+                        null,
+                        1,
+                        Map.of(rip, Quantity.of(10), crosscut, Quantity.of(5), edge, Quantity.of(7))))
+                .extracting(p -> p.taskKindId() + " " + p.quantity() + " " + p.basis())
+                .containsExactly(crosscut + " 15 PARTS", edge + " 7 PARTS");
+        assertThat(pieceKinds.propose(id, null, null, null, 1, Map.of(rip, Quantity.of(0))))
+                .extracting(p -> p.quantity() + " " + p.basis())
+                .containsExactly("3 RULE");
+        assertThat(pieceKinds.propose(id, null, null, null, 1, Map.of(rip, Quantity.of(0), crosscut, Quantity.of(0))))
+                .isEmpty();
+        assertThat(pieceKinds.propose(null, null, null, null, 1, Map.of(rip, Quantity.of(4))))
+                .extracting(p -> p.taskKindId() + " " + p.quantity())
+                .containsExactly(crosscut + " 4");
+    }
+
+    @Test
+    void aKindOfPieceProposesTheOtherOnce() {
+        UUID id = proposing(Map.of(rip, Measure.JOB, crosscut, Measure.JOB));
         List<Proposal> proposals = pieceKinds.propose(id, null, null, null, 1);
         assertThat(proposals).extracting(Proposal::taskKindId).containsExactly(crosscut);
         assertThat(proposals.get(0).quantity().amount()).isEqualByComparingTo("6");

@@ -1,12 +1,14 @@
 package org.tallywright.catalog.web;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.catalog.FactorInUse;
+import org.tallywright.catalog.Measure;
 import org.tallywright.catalog.PieceKindCard;
 import org.tallywright.catalog.PieceKindLine;
 import org.tallywright.catalog.PieceKinds;
@@ -38,27 +40,45 @@ record PieceKindPage(PieceKindCard kind, List<Row> rows, boolean tried) {
         List<UUID> ids = kind.lines().stream().map(PieceKindLine::taskKindId).toList();
         Map<UUID, TaskKindCard> kinds = taskKinds.byId(ids);
         Map<UUID, TaskKindCard> counted = taskKinds.countedAs(ids);
-        Map<UUID, Proposal> proposals = sizes == null
-                ? Map.of()
-                : pieceKinds.propose(kind.id(), sizes.width(), sizes.height(), sizes.depth(), sizes.count()).stream()
-                        .collect(Collectors.toMap(Proposal::taskKindId, p -> p));
+        List<Proposal> proposals = sizes == null
+                ? List.of()
+                : pieceKinds.propose(kind.id(), sizes.width(), sizes.height(), sizes.depth(), sizes.count());
+        Set<Proposal> shown = new HashSet<>();
         List<Row> rows = new ArrayList<>();
         for (PieceKindLine line : kind.lines()) {
             TaskKindCard taskKind = kinds.get(line.taskKindId());
             if (taskKind != null) {
                 FactorInUse factor = new FactorInUse(line.measure(), taskKind.unit(), shop.units());
                 TaskKindCard as = counted.getOrDefault(taskKind.id(), taskKind);
-                boolean added = !as.id().equals(taskKind.id()) && ids.contains(as.id());
-                Proposal proposal = added ? null : proposals.get(as.id());
+                boolean added = !as.id().equals(taskKind.id()) && sameWhole(kind, line, as.id());
+                Proposal proposal = added ? null : of(proposals, as.id(), line);
+                boolean again = proposal != null && !shown.add(proposal);
                 rows.add(new Row(
                         taskKind,
                         as.id().equals(taskKind.id()) ? null : as.name(),
                         factor.words(line),
-                        proposal == null
+                        proposal == null || again
                                 ? null
                                 : proposal.quantity() + " " + proposal.unit().code()));
             }
         }
         return new PieceKindPage(kind, rows, sizes != null);
+    }
+
+    /** Whether the kind that a merged line is counted as has a line of its own to add to. */
+    private static boolean sameWhole(PieceKindCard kind, PieceKindLine line, UUID as) {
+        return kind.lines().stream()
+                .anyMatch(other -> other.taskKindId().equals(as) && wholeJob(other) == wholeJob(line));
+    }
+
+    private static boolean wholeJob(PieceKindLine line) {
+        return line.measure() == Measure.JOB;
+    }
+
+    private static @Nullable Proposal of(List<Proposal> proposals, UUID taskKind, PieceKindLine line) {
+        return proposals.stream()
+                .filter(p -> p.taskKindId().equals(taskKind) && p.wholeJob() == wholeJob(line))
+                .findFirst()
+                .orElse(null);
     }
 }

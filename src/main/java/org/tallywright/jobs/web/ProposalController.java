@@ -2,7 +2,6 @@ package org.tallywright.jobs.web;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -76,7 +75,7 @@ class ProposalController {
 
     /**
      * @param here the job, or the piece, has such a task already
-     * @param fromParts the quantity is counted from the parts of the piece, not by a rule of thumb
+     * @param basis whether the quantity is counted from the parts of the piece, by rules of thumb, or both
      */
     record Line(
             UUID id,
@@ -88,7 +87,15 @@ class ProposalController {
             boolean taken,
             boolean wholeJob,
             boolean here,
-            boolean fromParts) {}
+            Proposal.Basis basis) {
+        public boolean isFromParts() {
+            return basis == Proposal.Basis.PARTS;
+        }
+
+        public boolean isPartly() {
+            return basis == Proposal.Basis.BOTH;
+        }
+    }
 
     @GetMapping
     String show(@PathVariable String number, @PathVariable UUID id, SignedIn me, Model model) {
@@ -101,40 +108,27 @@ class ProposalController {
     private List<Line> proposed(JobRef job, UUID pieceId, PieceDetails piece) {
         Map<UUID, Quantity> counted = new LinkedHashMap<>();
         takenOff.ifAvailable(bean -> counted.putAll(bean.quantities(job.id(), pieceId)));
-        List<Proposal> proposals = new ArrayList<>(byRule(piece));
-        List<UUID> ruled = proposals.stream().map(Proposal::taskKindId).toList();
-        Map<UUID, TaskKindCard> cards = new HashMap<>(taskKinds.byId(ruled));
-        cards.putAll(taskKinds.byId(counted.keySet()));
-        counted.forEach((kind, quantity) -> {
-            TaskKindCard card = cards.get(kind);
-            if (card != null && card.active() && !ruled.contains(kind)) {
-                proposals.add(new Proposal(kind, quantity, card.unit(), false));
-            }
-        });
+        List<Proposal> proposals = kinds.propose(
+                piece.pieceKindId(),
+                units(piece.width()),
+                units(piece.height()),
+                units(piece.depth()),
+                piece.count(),
+                counted);
+        Map<UUID, TaskKindCard> cards = taskKinds.byId(
+                proposals.stream().map(Proposal::taskKindId).distinct().toList());
         Set<UUID> ofPiece = rows.kindsOf(job.id(), pieceId);
         Set<UUID> ofJob = rows.kindsOf(job.id(), null);
         List<Line> lines = new ArrayList<>();
         for (Proposal proposal : proposals) {
             TaskKindCard card = cards.get(proposal.taskKindId());
-            Quantity parts = counted.get(proposal.taskKindId());
-            if (card != null && (parts == null || !parts.isZero())) {
+            if (card != null) {
                 boolean here = (proposal.wholeJob() ? ofJob : ofPiece).contains(card.id());
-                Quantity quantity = parts == null ? proposal.quantity() : parts;
-                lines.add(line(Ids.next(), card, quantity.toString(), !here, proposal.wholeJob(), here, parts != null));
+                String quantity = proposal.quantity().toString();
+                lines.add(line(Ids.next(), card, quantity, !here, proposal.wholeJob(), here, proposal.basis()));
             }
         }
         return lines;
-    }
-
-    private List<Proposal> byRule(PieceDetails piece) {
-        return piece.pieceKindId() == null
-                ? List.of()
-                : kinds.propose(
-                        piece.pieceKindId(),
-                        units(piece.width()),
-                        units(piece.height()),
-                        units(piece.depth()),
-                        piece.count());
     }
 
     private static @Nullable Long units(@Nullable Length length) {
@@ -148,7 +142,7 @@ class ProposalController {
             boolean taken,
             boolean wholeJob,
             boolean here,
-            boolean fromParts) {
+            Proposal.Basis basis) {
         return new Line(
                 id,
                 card.id(),
@@ -159,7 +153,7 @@ class ProposalController {
                 taken,
                 wholeJob,
                 here,
-                fromParts);
+                basis);
     }
 
     private String page(
@@ -213,7 +207,8 @@ class ProposalController {
         for (ProposalForm.Row row : form.rows()) {
             TaskKindCard card = cards.get(row.kind());
             if (card != null) {
-                lines.add(line(row.id(), card, row.quantity(), row.taken(), row.wholeJob(), false, false));
+                lines.add(
+                        line(row.id(), card, row.quantity(), row.taken(), row.wholeJob(), false, Proposal.Basis.RULE));
             }
         }
         return lines;

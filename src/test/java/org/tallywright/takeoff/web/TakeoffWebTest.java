@@ -11,6 +11,8 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 
 import java.util.List;
 import java.util.UUID;
+import org.jsoup.Jsoup;
+import org.jsoup.nodes.Element;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -21,6 +23,9 @@ import org.tallywright.AppTest;
 import org.tallywright.QueryCount;
 import org.tallywright.catalog.CatalogSeed;
 import org.tallywright.catalog.PieceKinds;
+import org.tallywright.catalog.TaskKindCard;
+import org.tallywright.catalog.TaskKindMerging;
+import org.tallywright.catalog.TaskKinds;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.jobs.PieceDesk;
 import org.tallywright.jobs.PieceDetails;
@@ -54,6 +59,12 @@ class TakeoffWebTest {
 
     @Autowired
     PieceDesk pieces;
+
+    @Autowired
+    TaskKinds taskKinds;
+
+    @Autowired
+    TaskKindMerging merging;
 
     private SignedIn owner;
     private SignedIn helper;
@@ -117,6 +128,32 @@ class TakeoffWebTest {
                 .contains("<svg", "to buy", "common practice, no source", "Crosscut", "Shelf pins")
                 .doesNotContain("172");
         assertThat(page(owner, base + "/pieces/" + piece + "/proposals")).contains("counted from its parts");
+    }
+
+    /**
+     * Face 34 1/8 x 92 3/4 in = 21.980 sf, twice; unloading by the rule is 1.5 bf for each sf: 65.9 bf. Rough milling by
+     * the formula: 34 1/8 x 13 1/2 x 1 in = 3.2 bf, twice: 6.4 bf.
+     */
+    @Test
+    void aFormulaForOneOfTwoMergedKindsLeavesTheOtherItsRule() throws Exception {
+        TaskKindCard unload = taskKinds.coded("unload_sticker").orElseThrow();
+        TaskKindCard mill = taskKinds.coded("rough_mill").orElseThrow();
+        mvc.perform(as(
+                                owner,
+                                post("/catalog/piece-kinds/"
+                                        + kinds.named("Bookcase").orElseThrow().id() + "/parts"))
+                        .param(
+                                "text",
+                                "material | case | Case | ply_wo_34\npart | Board | case | 1 | width | depth\n"
+                                        + "task | rough_mill | case_area * 1 in"))
+                .andExpect(status().is3xxRedirection());
+        takeOff();
+        merging.merge(unload.id(), unload.version(), mill.id(), owner.personId());
+
+        Element line = Jsoup.parse(page(owner, base + "/pieces/" + piece + "/proposals"))
+                .selectFirst(".proposals li:has(input[value=" + mill.id() + "])");
+        assertThat(line.select(".box").val()).isEqualTo("72.3");
+        assertThat(line.text()).contains("partly counted from its parts, partly by a rule of thumb");
     }
 
     @Test
