@@ -2,14 +2,18 @@ package org.tallywright.takeoff;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Collectors;
+import java.util.Objects;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.tallywright.shared.Length;
 import org.tallywright.shared.Units;
 
@@ -30,66 +34,135 @@ class ShippedRecipesTest {
         return Length.parse(typed, Units.IMPERIAL);
     }
 
+    /**
+     * By hand. Sheet goods: a bottom between two sides is the width less two thicknesses, let in it gains a dado at each
+     * end. Frames: rails fill what the stiles leave. Doors: rails and panel reach into the grooves, the panel with play.
+     */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '~', textBlock = """
+                    Bookcase      | 34 1/8  | 92 3/4 | 13 1/2 | 2 Side 92 3/4" x 12 3/4"; 2 Top and bottom 31 5/8" x 12 1/2"; 5 Loose shelf 31" x 11 3/4"; 1 Back 88 3/4" x 31 5/8"; 2 Outer stile 92 3/4" x 2 1/4"; 2 Rail 29 5/8" x 1 1/2"
+                    Shelf case    | 34 1/8  | 92 3/4 | 13 1/2 | 2 Side 92 3/4" x 12 3/4"
+                    Wall case     | 30      | 30     | 13     | 2 Side 30" x 12 1/4"; 2 Top and bottom 27 1/2" x 12 1/4"; 1 Back 28 1/2" x 27 1/2"; 2 Loose shelf 27 3/8" x 11"; 4 Door stile 29 7/8" x 2 1/4"; 4 Door rail 10 5/8" x 2 1/4"; 2 Door panel 26" x 10 1/2"; 1 Crown 34" x 4 1/4"
+                    Base case     | 36      | 34 1/2 | 24     | 2 Side 29 3/4" x 23"; 1 Bottom 34 1/2" x 23"; 1 Back 29 3/4" x 36"; 1 Loose shelf 34 3/8" x 22"; 2 Base cross piece 18 1/2" x 4"; 4 Door stile 23 5/8" x 2 1/4"; 4 Door rail 14 1/8" x 2 1/4"; 2 Door panel 19 3/4" x 14"; 1 Drawer front 35 7/8" x 5 7/8"; 2 Drawer side 21" x 4"; 2 Drawer front and back 32 1/2" x 4"; 1 Drawer bottom 33" x 20 1/2"; 1 Top 36" x 24 3/4"
+                    Tall case     | 30      | 84     | 24     | 2 Side 80" x 23"; 3 Top, bottom and fixed shelf 27 1/2" x 23"; 3 Loose shelf 27 3/8" x 22 3/4"; 1 Back 80" x 29"; 8 Door stile 39 7/8" x 2 1/4"; 8 Door rail 10 5/8" x 2 1/4"; 4 Door panel 36" x 10 1/2"
+                    Pantry case   | 60      | 94     | 18     | 4 Side 90" x 17"; 8 Top, bottom and fixed shelf 28 1/4" x 17"; 2 Outer stile 90" x 2 1/2"; 1 Middle stile 90" x 1 3/4"; 6 Rail 26 5/8" x 1 3/4"; 16 Door stile 42 1/8" x 2 1/4"; 16 Door rail 9 3/8" x 2 1/4"; 8 Door panel 38 1/4" x 9 1/4"; 12 Tray side 16" x 3"; 12 Tray front and back 24 3/4" x 3"; 6 Tray bottom 25 1/4" x 15 1/2"
+                    Drawer bank   | 36      | 40     | 24     | 2 Side 40" x 23"; 2 Top and bottom 33 1/2" x 23"; 1 Back 40" x 34 1/2"; 5 Rail 31 1/2" x 1 1/2"; 4 Drawer front 31 1/4" x 7 7/8"; 8 Drawer side 21" x 7 1/8"; 8 Drawer front and back 29 1/2" x 7 1/8"; 4 Drawer bottom 30" x 20 1/2"
+                    Desk          | 72      | 30     | 28     | 1 Top 73" x 28 1/2"; 2 Long apron 67 1/2" x 4"; 2 Side apron 24 1/2" x 4"; 8 Leg layer 29" x 2 1/4"
+                    Window seat   | 81 5/8  | 18 1/4 | 22     | 6 Side 17 1/4" x 21 1/4"; 3 Bottom 25 11/16" x 21 1/4"; 1 Seat 81 5/8" x 22 3/4"; 6 Rail 24" x 2"
+                    Bench         | 81 5/8  | 18 1/4 | 22     | 6 Side 17 1/4" x 21 1/4"
+                    Floating shelf| 60      | 2 1/2  | 10     | 1 Top skin 60" x 9 1/4"; 2 End 9 1/4" x 1"; 1 Cleat 58 3/8" x 1"; 5 Rib 8" x 1"
+                    Locker bank   | 93 3/4  | 84     | 17 1/2 | 6 Upright 80" x 16 3/4"; 20 Fixed shelf 18" x 16 3/4"; 10 Rail 16" x 2"
+                    Panelling     | 144     | 36     | 3/4    | 8 Stile 36" x 3 1/2"; 14 Rail 17 7/16" x 3 1/2"; 7 Panel 29 5/8" x 17 5/16"
+                    Mantel        | 72      | 54     | 8      | 1 Shelf 72" x 8"; 1 Frieze 68" x 9"; 2 Pilaster front 43 15/16" x 7"; 4 Pilaster side 43 15/16" x 5 1/4"
+                    Counter       | 150     | 1 1/2  | 25     | 2 Panel 75" x 26 1/2"
+                    Stair tread   | 38 1/4  | 1 1/16 | 11 1/4 | 1 Tread 38 3/4" x 12 1/2"; 1 Riser 38 3/4" x 7 1/2"
+                    Skirt board   | 172     | 11 1/2 | 3/4    | 2 Skirt board 88" x 12 1/4"; 2 Cap 88" x 1 1/8"
+                    Newel cap     | 5 1/2   | 2 3/4  | 5 1/2  | 3 Cap layer 6" x 6"; 2 Moulding, sides 6 1/2" x 3/4"
+                    Ladder        | 17 1/2  | 96     | 3      | 2 Side 99 7/16" x 3 1/4"; 7 Tread 16 1/4" x 3 1/2"
+                    Trim          | 58 ft   | 3 1/2  | 1 1/4  | 4 Length of trim 175" x 3 1/2"
+                    """)
+    void areAsOneWouldReckonThem(String kind, String width, String height, String depth, String parts) {
+        Worked worked = worked(kind, width, height, depth);
+
+        assertThat(worked.problems()).isEmpty();
+        assertThat(worked.parts())
+                .extracting(part -> part.quantity() + " " + part.name() + " "
+                        + part.length().formatInches() + " x " + part.width().formatInches())
+                .contains(parts.split("; "));
+        assertThat(worked.parts())
+                .allMatch(part -> part.width().units() <= inches("60").units());
+    }
+
+    @Test
+    void aBookcaseOfOneCaseHasNoMiddleStile() {
+        assertThat(worked("Bookcase", "34 1/8", "92 3/4", "13 1/2").parts())
+                .extracting(PartDetails::name)
+                .doesNotContain("Middle stile");
+    }
+
+    /** The face frame is as wide as the piece: the stiles and the rails between them, to the rounding of each rail. */
     @ParameterizedTest
     @CsvSource({
         "Bookcase, 34 1/8, 92 3/4, 13 1/2",
         "Bookcase, 120, 96, 12",
         "Window seat, 81 5/8, 18 1/4, 22",
-        "Floating shelf, 60, 2 1/2, 10",
         "Locker bank, 93 3/4, 84, 17 1/2",
-        "Panelling, 144, 36, 3/4",
-        "Panelling, 144, 96, 3/4",
-        "Mantel, 72, 54, 8",
-        "Counter, 150, 1 1/2, 25",
-        "Stair tread, 38 1/4, 1 1/16, 11 1/4"
+        "Pantry case, 101 1/2, 94, 18",
+        "Drawer bank, 96 3/8, 61 1/2, 34"
     })
-    void giveWholePartsForEverydaySizes(String kind, String width, String height, String depth) {
-        Worked worked = worked(kind, width, height, depth);
+    void framesFillTheWidth(String kind, String width, String height, String depth) {
+        List<PartDetails> parts = worked(kind, width, height, depth).parts();
+        long stiles = parts.stream()
+                .filter(part -> part.name().endsWith("er stile") || part.name().equals("Middle stile"))
+                .mapToLong(part -> part.quantity() * part.width().units())
+                .sum();
+        PartDetails rail = parts.stream()
+                .filter(part -> part.name().equals("Rail"))
+                .findFirst()
+                .orElseThrow();
+        long bays = parts.stream()
+                        .filter(part -> part.name().equals("Middle stile"))
+                        .mapToLong(PartDetails::quantity)
+                        .sum()
+                + 1;
+        long frame = stiles + bays * rail.length().units();
 
-        assertThat(worked.problems()).isEmpty();
-        assertThat(worked.parts()).isNotEmpty();
-        long longest = inches("12 ft").units();
-        assertThat(worked.parts()).allMatch(part -> part.length().units() <= longest);
+        assertThat(inches(width).units() - frame)
+                .isBetween(0L, bays * inches("1/16").units());
     }
 
-    /** By hand: cases 32 5/8 wide, inside 31 1/8; let in by 1/4 at each end, 31 5/8; loose with 1/8 of play, 31. */
+    private static List<String> catalogue() throws IOException {
+        return column("piece_kinds.csv")
+                .filter(kind -> !kind.equals("*"))
+                .distinct()
+                .toList();
+    }
+
+    private static Stream<String> column(String file) throws IOException {
+        try (InputStream in = ShippedRecipesTest.class.getResourceAsStream("/db/catalog/" + file)) {
+            return new String(Objects.requireNonNull(in).readAllBytes(), StandardCharsets.UTF_8)
+                    .lines()
+                    .skip(1)
+                    .map(line -> line.split(",", 2)[0]);
+        }
+    }
+
+    /** A kind that is new in the starting catalogue is not left without a word about its parts. */
     @Test
-    void aBookcaseIsAsOneWouldReckonIt() {
-        Map<String, PartDetails> parts = worked("Bookcase", "34 1/8", "92 3/4", "13 1/2").parts().stream()
-                .collect(Collectors.toMap(PartDetails::name, part -> part));
-
-        assertThat(size(parts, "Side")).isEqualTo("2 of 92 3/4\" x 12 3/4\"");
-        assertThat(size(parts, "Top and bottom")).isEqualTo("2 of 31 5/8\" x 12 1/2\"");
-        assertThat(size(parts, "Loose shelf")).isEqualTo("5 of 31\" x 11 3/4\"");
-        assertThat(size(parts, "Back")).isEqualTo("1 of 88 3/4\" x 31 5/8\"");
-        assertThat(size(parts, "Outer stile")).isEqualTo("2 of 92 3/4\" x 2 1/4\"");
-        assertThat(parts).doesNotContainKey("Middle stile");
+    void everyKindOfTheCatalogueHasSomeAndOnlyTheCustomPieceIsListedByHand() throws IOException {
+        assertThat(column("recipes/index.csv")).containsExactlyInAnyOrderElementsOf(catalogue());
+        for (String kind : catalogue()) {
+            boolean byHand =
+                    RecipeReader.read(ShippedRecipes.of(kind)).recipe().parts().isEmpty();
+            assertThat(byHand).as(kind).isEqualTo(kind.equals("Custom piece"));
+        }
     }
 
-    private static String size(Map<String, PartDetails> parts, String name) {
-        PartDetails part = parts.get(name);
-        return part.quantity() + " of " + part.length() + " x " + part.width();
+    @Test
+    void nameTaskKindsAndMaterialsOfTheCatalogue() throws IOException {
+        List<String> tasks = column("task_kinds.csv").toList();
+        List<String> materials = column("materials.csv").toList();
+        for (String kind : catalogue()) {
+            Recipe recipe = RecipeReader.read(ShippedRecipes.of(kind)).recipe();
+            assertThat(tasks)
+                    .as(kind)
+                    .containsAll(
+                            recipe.tasks().stream().map(Recipe.TaskRule::code).toList());
+            assertThat(materials)
+                    .as(kind)
+                    .containsAll(recipe.slots().stream().map(Recipe.Slot::code).toList());
+        }
     }
 
     @ParameterizedTest
-    @ValueSource(
-            strings = {
-                "Bookcase",
-                "Window seat",
-                "Floating shelf",
-                "Locker bank",
-                "Panelling",
-                "Mantel",
-                "Counter",
-                "Stair tread",
-                "anything"
-            })
+    @MethodSource("catalogue")
     void haveNoFormulaThatCannotBeWorkedOut(String kind) {
         RecipeReader.Read read = RecipeReader.read(ShippedRecipes.of(kind));
         Worked worked = worked(kind, "72", "60", "16");
         Map<String, org.tallywright.takeoff.formula.Amount> totals =
                 Workings.totals(read.recipe(), worked.settings(), worked.parts());
 
+        assertThat(ShippedRecipes.of(kind)).contains("Common practice, no source");
         assertThat(worked.problems()).isEmpty();
         read.recipe()
                 .tasks()
