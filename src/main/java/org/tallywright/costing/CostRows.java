@@ -136,10 +136,15 @@ class CostRows {
                 bid_material l join bid b on b.id = l.bid_id where b.job_id = ? and b.state = 'accepted'""", job);
     }
 
+    /** While nothing is accepted the plan is the bid itself: what the client may leave is none of it. */
+    private static final String IN_NO_OPTION =
+            " and not exists (select 1 from estimate_option_line o where o.id = l.id)";
+
+    /** Without the options. */
     List<MaterialLine> estimateMaterials(UUID job) {
         return materials("""
                 (select e.*, m.name, m.unit from estimate_material e join material m on m.id = e.material_id) l
-                where l.job_id = ?""", job);
+                where l.job_id = ?""" + IN_NO_OPTION, job);
     }
 
     private List<MaterialLine> materials(String from, UUID job) {
@@ -160,8 +165,9 @@ class CostRows {
         return others("bid_other l join bid b on b.id = l.bid_id where b.job_id = ? and b.state = 'accepted'", job);
     }
 
+    /** Without the options. */
     List<OtherLine> estimateOthers(UUID job) {
-        return others("estimate_other l where l.job_id = ?", job);
+        return others("estimate_other l where l.job_id = ?" + IN_NO_OPTION, job);
     }
 
     private List<OtherLine> others(String from, UUID job) {

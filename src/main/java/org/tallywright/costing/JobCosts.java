@@ -176,9 +176,11 @@ public class JobCosts {
             Hourlies.OnTask on = logged.getOrDefault(row.taskId(), Hourlies.OnTask.NOTHING);
             TaskFigures.Planned planned = planned(plan, row);
             boolean dropped = row.state().equals("dropped");
+            boolean offered = row.state().equals("offered");
             boolean silent = on.rateMinutes() + on.otherMinutes() == 0;
-            // Dropped before anything was agreed, or before anything was done on it: it is not part of the story.
-            if (dropped && silent && (planned == null || plan.basis() == Basis.ESTIMATE)) {
+            // Dropped, or offered and not agreed, before anything was agreed or done on it: it is not part of the
+            // story.
+            if ((dropped || offered) && silent && (planned == null || plan.basis() == Basis.ESTIMATE)) {
                 continue;
             }
             tasks.add(new TaskFigures(

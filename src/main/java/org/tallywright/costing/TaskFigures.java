@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * One task beside its estimate. Quantities in {@code unit}, labour in the shop's currency.
  *
- * @param state planned, started, done or dropped
+ * @param state offered, planned, started, done or dropped
  * @param planned what the accepted bids say of it (where none is accepted, its own estimate); null: on no estimate line
  * @param quantityDone null until it is done; nothing for a dropped one
  * @param rateMinutes of the hour classes that count in a rate

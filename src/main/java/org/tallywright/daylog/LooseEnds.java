@@ -21,12 +21,12 @@ class LooseEnds {
             where t.done_on = :date and t.done_by = :person and j.state <> 'lost'
                 and not exists (select from time_entry e where e.task_id = t.id)
             union all
-            select case when t.state = 'dropped' then 'dropped' when t.state = 'planned' then 'not begun' else 'done before' end,
+            select case when t.state = 'dropped' then 'dropped' when t.state in ('planned', 'offered') then 'not begun' else 'done before' end,
                 t.id, t.name || coalesce(', ' || p.name, ''), j.number, t.done_on
             from task t join job j on j.id = t.job_id left join piece p on p.id = t.piece_id
             where t.id in (select e.task_id from time_entry e where e.person_id = :person and e.on_date = :date
                     and e.task_id is not null and e.hour_class not in ('rework', 'call-back'))
-                and (t.state in ('dropped', 'planned') or t.state = 'done' and t.done_on < :date)
+                and (t.state in ('dropped', 'planned', 'offered') or t.state = 'done' and t.done_on < :date)
             order by 1, 3, 2
             limit 12""";
 

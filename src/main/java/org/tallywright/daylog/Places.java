@@ -123,7 +123,7 @@ class Places {
                 "site".equals(row.getString("place")),
                 row.getObject("opened_on", LocalDate.class),
                 Columns.whole(row, "one_way_minutes"),
-                "planned".equals(row.getString("task_state")));
+                "planned".equals(row.getString("task_state")) || "offered".equals(row.getString("task_state")));
     }
 
     private static String named(String task, @Nullable String piece) {

@@ -25,14 +25,23 @@ class BidAcceptance {
     private final Estimates estimates;
     private final JobDesk jobs;
     private final TaskDesk tasks;
+    private final OfferedWork work;
     private final ShopClock clock;
     private final JdbcClient jdbc;
 
-    BidAcceptance(BidRows bids, Estimates estimates, JobDesk jobs, TaskDesk tasks, ShopClock clock, JdbcClient jdbc) {
+    BidAcceptance(
+            BidRows bids,
+            Estimates estimates,
+            JobDesk jobs,
+            TaskDesk tasks,
+            OfferedWork work,
+            ShopClock clock,
+            JdbcClient jdbc) {
         this.bids = bids;
         this.estimates = estimates;
         this.jobs = jobs;
         this.tasks = tasks;
+        this.work = work;
         this.clock = clock;
         this.jdbc = jdbc;
     }
@@ -104,6 +113,7 @@ class BidAcceptance {
         }
         jobs.postpone(bid.jobId(), bid.addedDays(), yes.by())
                 .ifPresent(moved -> bid.movedPromise(moved.from(), moved.to()));
+        plan(bid, yes);
         options.forEach(option -> decide(option, yes));
         freeLaterLines(bid.id());
         // The words are in the document now; what is offered next has words of its own.
@@ -112,10 +122,15 @@ class BidAcceptance {
                 .ifPresent(e -> e.word(new BidWords("", "", "", e.words().terms())));
     }
 
+    private void plan(Bid agreed, Yes yes) {
+        work.plan(agreed.jobId(), agreed.taskIds(), yes.on(), yes.by(), agreed.number() + " was accepted");
+    }
+
     /** What is not taken stays on the bid to be read; its tasks are no longer work to be done. */
     private void decide(Bid option, Yes yes) {
         if (yes.options().contains(option.id())) {
             option.accept(yes.name(), yes.how(clock.now()));
+            plan(option, yes);
             return;
         }
         option.leaveOut();

@@ -28,6 +28,7 @@ public class BidDesk {
     private final JsonMapper json;
     private final ObjectProvider<HoursOutlook> outlook;
     private final BidCosts costs;
+    private final OfferedWork work;
 
     BidDesk(
             JobDesk jobs,
@@ -39,7 +40,8 @@ public class BidDesk {
             ShopClock clock,
             JsonMapper json,
             ObjectProvider<HoursOutlook> outlook,
-            BidCosts costs) {
+            BidCosts costs,
+            OfferedWork work) {
         this.jobs = jobs;
         this.bids = bids;
         this.estimates = estimates;
@@ -50,6 +52,7 @@ public class BidDesk {
         this.json = json;
         this.outlook = outlook;
         this.costs = costs;
+        this.work = work;
     }
 
     /**
@@ -89,6 +92,9 @@ public class BidDesk {
         outlook.ifAvailable(past -> past.issued(bid.id(), jobId, working.sheet().next()));
         for (int i = 0; i < options.size(); i++) {
             issue(options.get(i), number.option(i + 1), bid, document.options().get(i));
+        }
+        if (kind == BidKind.CHANGE_ORDER) {
+            work.offer(jobId, bid.taskIds(), by, "in " + bid.number());
         }
         jobs.startBidding(jobId, by);
     }

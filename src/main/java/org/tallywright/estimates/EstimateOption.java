@@ -8,8 +8,10 @@ import jakarta.persistence.JoinColumn;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
 import java.util.HashSet;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** A named group of lines that the client may take or leave. */
@@ -50,6 +52,10 @@ class EstimateOption {
 
     boolean says(String name, String words, Set<OptionLine> lines) {
         return this.name.equals(name) && this.words.equals(words) && this.lines.equals(lines);
+    }
+
+    Set<UUID> taskIds() {
+        return lines.stream().map(OptionLine::taskId).filter(Objects::nonNull).collect(Collectors.toSet());
     }
 
     String name() {

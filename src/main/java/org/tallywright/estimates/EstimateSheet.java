@@ -2,8 +2,10 @@ package org.tallywright.estimates;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.shared.HourClass;
 import org.tallywright.shared.Hours;
@@ -161,6 +163,15 @@ public record EstimateSheet(
     /** The lines that are in no option. */
     public EstimateSheet base() {
         return of(lot -> lot.option() == null);
+    }
+
+    /** Without what the client left out. */
+    public EstimateSheet offered() {
+        Set<UUID> left = options.stream()
+                .filter(option -> option.fate().equals(OptionRow.DECLINED))
+                .map(OptionRow::id)
+                .collect(Collectors.toSet());
+        return of(lot -> !left.contains(lot.option()));
     }
 
     /** The lines of an option, whatever became of it. */

@@ -23,13 +23,21 @@ public class OptionDesk {
     private final EstimateOpener opener;
     private final EstimateOptions options;
     private final EstimatePricer pricer;
+    private final OfferedWork work;
     private final JdbcClient jdbc;
 
-    OptionDesk(JobDesk jobs, EstimateOpener opener, EstimateOptions options, EstimatePricer pricer, JdbcClient jdbc) {
+    OptionDesk(
+            JobDesk jobs,
+            EstimateOpener opener,
+            EstimateOptions options,
+            EstimatePricer pricer,
+            OfferedWork work,
+            JdbcClient jdbc) {
         this.jobs = jobs;
         this.opener = opener;
         this.options = options;
         this.pricer = pricer;
+        this.work = work;
         this.jdbc = jdbc;
     }
 
@@ -46,7 +54,7 @@ public class OptionDesk {
         Set<OptionLine> lines = lines(job, draft.lines());
         EstimateOption option = options.findById(draft.id()).orElse(null);
         if (option == null) {
-            add(job, draft, lines);
+            add(job, draft, lines, by);
             return;
         }
         if (!option.isOf(job)) {
@@ -58,11 +66,15 @@ public class OptionDesk {
                 throw new Stale(WHAT, beside(option, draft));
             }
             takeFromOthers(draft);
+            Set<UUID> before = option.taskIds();
             option.say(draft.name(), draft.words(), lines);
+            before.removeAll(option.taskIds());
+            work.takeBack(job, before, by);
+            offer(job, option, by);
         }
     }
 
-    private void add(UUID job, OptionDraft draft, Set<OptionLine> lines) {
+    private void add(UUID job, OptionDraft draft, Set<OptionLine> lines, UUID by) {
         if (draft.version() != null) {
             throw new NotHere(WHAT);
         }
@@ -73,6 +85,11 @@ public class OptionDesk {
         EstimateOption fresh = new EstimateOption(draft.id(), job, options.lastPosition(job) + 1);
         fresh.say(draft.name(), draft.words(), lines);
         options.saveAndFlush(fresh);
+        offer(job, fresh, by);
+    }
+
+    private void offer(UUID job, EstimateOption option, UUID by) {
+        work.offer(job, option.taskIds(), by, "in the option " + option.name());
     }
 
     private void takeFromOthers(OptionDraft draft) {
@@ -118,6 +135,7 @@ public class OptionDesk {
             throw new NotHere(WHAT);
         }
         guardOpen(job, id);
+        work.takeBack(job, option.taskIds(), by);
         options.delete(option);
     }
 

@@ -8,6 +8,9 @@ import java.util.UUID;
  * @param fate empty while it is not decided; "chosen" or "declined" since a bid with it was accepted
  */
 public record OptionRow(UUID id, int version, String name, String words, String fate) {
+    public static final String CHOSEN = "chosen";
+    public static final String DECLINED = "declined";
+
     public boolean isOpen() {
         return fate.isEmpty();
     }

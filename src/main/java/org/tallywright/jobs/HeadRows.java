@@ -29,7 +29,7 @@ class HeadRows {
             String address,
             @Nullable LocalDate promisedOn) {}
 
-    /** @param estimatedMinutes of the tasks that were not dropped */
+    /** @param estimatedMinutes of the tasks in the plan: neither dropped nor only offered */
     record Stage(UUID id, String name, String state, int estimatedMinutes, List<UUID> taskIds) {}
 
     record OpenWait(UUID stageId, String task, String what, Instant startedAt, Instant endsAt) {}
@@ -62,7 +62,7 @@ class HeadRows {
                         from stage s
                         left join job_stage js on js.stage_id = s.id and js.job_id = :job
                         left join (select stage_id, array_agg(id) as ids,
-                              sum(estimated_minutes) filter (where state <> 'dropped') as minutes
+                              sum(estimated_minutes) filter (where state not in ('dropped', 'offered')) as minutes
                             from task where job_id = :job group by stage_id) t on t.stage_id = s.id
                         where s.active or js.job_id is not null or t.stage_id is not null
                         order by s.position""")

@@ -102,6 +102,11 @@ public class Task {
         assignedTo = person;
     }
 
+    void offer() {
+        to(TaskState.OFFERED);
+        neverNeeded = false;
+    }
+
     void start(LocalDate on) {
         to(TaskState.STARTED);
         startedOn = on;
@@ -121,7 +126,7 @@ public class Task {
         this.neverNeeded = neverNeeded;
     }
 
-    /** Back to where it was before it was done or dropped. */
+    /** Back to where it was before it was done or dropped; one that was offered comes into the plan. */
     void reopen() {
         to(startedOn == null ? TaskState.PLANNED : TaskState.STARTED);
         doneOn = null;

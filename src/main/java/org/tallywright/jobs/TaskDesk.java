@@ -126,7 +126,7 @@ public class TaskDesk {
     }
 
     private void started(Task task, LocalDate on, UUID by) {
-        if (task.state() == TaskState.PLANNED) {
+        if (task.state() == TaskState.PLANNED || task.state() == TaskState.OFFERED) {
             String from = task.state().code();
             task.start(on);
             history.task(task, from, on, by, "");
@@ -181,31 +181,61 @@ public class TaskDesk {
         }
     }
 
+    /** The client is asked about it first: out of the plan until he agrees. A task that was begun stays; a dropped one comes back. */
+    @Transactional
+    public void offer(UUID jobId, UUID taskId, LocalDate on, UUID by, String note) {
+        Task task = find(jobId, taskId);
+        if (task.state() == TaskState.PLANNED || task.state() == TaskState.DROPPED) {
+            String from = task.state().code();
+            task.offer();
+            history.task(task, from, on, by, note);
+        }
+    }
+
     /**
-     * Planned, but the client did not take it. A task that was begun stays.
+     * What was offered is work to be done. Any other task stays as it is.
+     *
+     * @param by null when the client decided by his link; the caller then names who acts in the trail
+     */
+    @Transactional
+    public void agree(UUID jobId, UUID taskId, LocalDate on, @Nullable UUID by, String note) {
+        Task task = find(jobId, taskId);
+        if (task.state() == TaskState.OFFERED) {
+            String from = task.state().code();
+            task.reopen();
+            history.task(task, from, on, by, note);
+        }
+    }
+
+    /**
+     * Offered or planned, but the client did not take it. A task that was begun stays.
      *
      * @param by null when the client decided by his link; the caller then names who acts in the trail
      */
     @Transactional
     public void leaveOut(UUID jobId, UUID taskId, LocalDate on, @Nullable UUID by, String note) {
         Task task = find(jobId, taskId);
-        if (task.state() == TaskState.PLANNED) {
+        if (task.state() == TaskState.PLANNED || task.state() == TaskState.OFFERED) {
             String from = task.state().code();
             task.drop(true);
             history.task(task, from, on, by, note);
         }
     }
 
-    /** Takes back a finish or a drop; the waits that the finish started go with it. An open task stays as it is. */
+    /**
+     * Takes back a finish or a drop; the waits that the finish started go with it. One that was offered comes into the plan. An
+     * open task stays as it is.
+     */
     @Transactional
     public void reopen(UUID jobId, UUID taskId, UUID by) {
         gate.holdOpen(jobId, by);
         Task task = find(jobId, taskId);
         if (!task.state().isOpen()) {
+            boolean offered = task.state() == TaskState.OFFERED;
             String from = task.state().code();
             task.reopen();
             waits.deleteByTaskId(taskId);
-            history.task(task, from, clock.today(), by, "taken back");
+            history.task(task, from, clock.today(), by, offered ? "before the client agreed" : "taken back");
         }
     }
 

@@ -6,6 +6,8 @@ import java.util.Set;
 
 /** Where a task stands. */
 public enum TaskState {
+    /** In an option or a change order that the client has not agreed to: not in the plan. */
+    OFFERED("offered", "Not agreed"),
     PLANNED("planned", "Planned"),
     STARTED("started", "Started"),
     DONE("done", "Done"),
@@ -33,7 +35,7 @@ public enum TaskState {
         return label;
     }
 
-    /** Still to be worked on. */
+    /** In the plan and still to be worked on. */
     public boolean isOpen() {
         return this == PLANNED || this == STARTED;
     }
@@ -41,9 +43,11 @@ public enum TaskState {
     /** The states that may follow; done and dropped lead back to where the task was before. */
     public Set<TaskState> next() {
         return switch (this) {
-            case PLANNED -> EnumSet.of(STARTED, DONE, DROPPED);
+            case OFFERED -> EnumSet.of(PLANNED, STARTED, DONE, DROPPED);
+            case PLANNED -> EnumSet.of(OFFERED, STARTED, DONE, DROPPED);
             case STARTED -> EnumSet.of(PLANNED, DONE, DROPPED);
-            case DONE, DROPPED -> EnumSet.of(PLANNED, STARTED);
+            case DONE -> EnumSet.of(PLANNED, STARTED);
+            case DROPPED -> EnumSet.of(OFFERED, PLANNED, STARTED);
         };
     }
 

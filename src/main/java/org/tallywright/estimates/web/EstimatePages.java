@@ -81,7 +81,7 @@ class EstimatePages {
             EstimatePage.@Nullable Outlook outlook,
             Optional<OwnersPart> money) {
         // The owner has the options apart, each with its price; a lead has their work and material among the rest.
-        EstimateSheet shown = money.isPresent() ? sheet.base() : sheet;
+        EstimateSheet shown = money.isPresent() ? sheet.base() : sheet.offered();
         return new EstimatePage(
                 job.number(),
                 by,

@@ -38,7 +38,7 @@ class OptionParts {
                     option.words(),
                     option.isOpen()
                             ? null
-                            : option.fate().equals("chosen")
+                            : option.fate().equals(OptionRow.CHOSEN)
                                     ? new Tag(Tag.Sort.GOOD, "Chosen")
                                     : new Tag(Tag.Sort.DONE, "Not taken"),
                     lines(working.sheet().option(option.id())),

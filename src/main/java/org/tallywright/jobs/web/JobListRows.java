@@ -32,7 +32,7 @@ class JobListRows {
                 (select s.name from job_stage js join stage s on s.id = js.stage_id
                  where js.job_id = p.id and js.entered_on is not null order by s.position desc limit 1) as stage,
                 (select coalesce(sum(t.estimated_minutes), 0) from task t
-                 where t.job_id = p.id and t.state <> 'dropped') as estimated
+                 where t.job_id = p.id and t.state not in ('dropped', 'offered')) as estimated
             from page p""";
     private static final String FOUND =
             "(j.number like :like or lower(j.title) like :like or lower(c.name) like :like or lower(s.address) like :like)";

@@ -22,6 +22,7 @@ final class StateTags {
 
     static Tag of(TaskState state, boolean neverNeeded) {
         return switch (state) {
+            case OFFERED -> new Tag(Tag.Sort.DONE, state.label());
             case PLANNED -> new Tag(Tag.Sort.PLAIN, state.label());
             case STARTED -> new Tag(Tag.Sort.NOW, state.label());
             case DONE -> new Tag(Tag.Sort.GOOD, state.label());
