@@ -93,7 +93,7 @@ public class EstimateLines {
                 .orElse("");
     }
 
-    /** Takes a line away; one that is gone already is a repeat. */
+    /** @throws NotHere where the job has no such line, gone already or never there */
     @Transactional
     public void removeMaterial(UUID job, UUID id, UUID by) {
         jobs.holdOpen(job, by);

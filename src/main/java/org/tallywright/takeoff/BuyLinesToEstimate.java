@@ -67,7 +67,9 @@ public class BuyLinesToEstimate {
                     : lineId(job, buy.material().id(), "/supply");
             ids.add(id);
             if (buy.buy().isZero()) {
-                estimate.removeMaterial(job, id, by);
+                if (there.containsKey(id)) {
+                    estimate.removeMaterial(job, id, by);
+                }
             } else {
                 Line line = there.getOrDefault(id, Line.fresh(buy.material().id()));
                 NetQuantity net = new NetQuantity(least(buy.netBought()));
