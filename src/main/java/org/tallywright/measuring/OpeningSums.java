@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.function.BiFunction;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -44,7 +45,7 @@ public final class OpeningSums {
     private void widths() {
         List<Reading> widths = known(Reading.Group.WIDTHS);
         if (!widths.isEmpty()) {
-            add(Sum.NARROWEST, widths, OpeningSums::least);
+            addBent(Sum.NARROWEST, widths, OpeningSums::least);
         }
         for (Level level : Level.values()) {
             add(level.splay, List.of(level.front, level.back), r -> r[0] - r[1]);
@@ -57,7 +58,7 @@ public final class OpeningSums {
         gap(depths);
         List<Reading> heights = known(Reading.Group.HEIGHTS);
         if (!heights.isEmpty()) {
-            add(Sum.LOWEST, heights, OpeningSums::least);
+            addBent(Sum.LOWEST, heights, OpeningSums::least);
         }
     }
 
@@ -91,10 +92,10 @@ public final class OpeningSums {
             }
             return Arrays.stream(widths).max().orElseThrow() - least(widths);
         };
-        add(Sum.LARGEST_GAP, from, gap);
+        addBent(Sum.LARGEST_GAP, from, gap);
         // The strip is cut for the worst case: both readings off by all they may be.
         double worst = 4 * standard + SPARE.inches().doubleValue();
-        add(Sum.SCRIBE_STOCK, from, r -> gap.applyAsDouble(r) + worst);
+        addBent(Sum.SCRIBE_STOCK, from, r -> gap.applyAsDouble(r) + worst);
     }
 
     /** How much of the depth of the opening the piece takes. */
@@ -156,7 +157,7 @@ public final class OpeningSums {
             Sum sum = lean == Reading.LEAN_LEFT ? Sum.LEAN_LEFT : Sum.LEAN_RIGHT;
             List<Reading> from = Stream.concat(Stream.of(lean, Reading.LEAN_OVER), heights.stream())
                     .toList();
-            add(sum, from, r -> r.length == 2 ? r[0] : r[0] * highest(r) / r[1]);
+            addBent(sum, from, r -> r.length == 2 ? r[0] : r[0] * highest(r) / r[1]);
         }
         List<Reading> widths = known(Reading.Group.WIDTHS);
         List<Reading> from = Stream.concat(Stream.of(Reading.FLOOR_FALL, Reading.FLOOR_OVER), widths.stream())
@@ -176,8 +177,17 @@ public final class OpeningSums {
         return Arrays.stream(readings, first, readings.length).average().orElseThrow();
     }
 
-    /** Nothing is added where a reading is missing or the readings fit no figure. */
     private void add(Sum sum, List<Reading> from, ToDoubleFunction<double[]> figure) {
+        add(sum, from, (values, each) -> Propagation.through(figure, values, each));
+    }
+
+    /** For a figure whose slope jumps where readings are alike. */
+    private void addBent(Sum sum, List<Reading> from, ToDoubleFunction<double[]> figure) {
+        add(sum, from, (values, each) -> Propagation.drawn(figure, values, each));
+    }
+
+    /** Nothing is added where a reading is missing or the readings fit no figure. */
+    private void add(Sum sum, List<Reading> from, BiFunction<double[], double[], Reckoned> carried) {
         if (!has(from.toArray(Reading[]::new))) {
             return;
         }
@@ -186,7 +196,7 @@ public final class OpeningSums {
                 .toArray();
         double[] each = new double[values.length];
         Arrays.fill(each, standard);
-        Reckoned reckoned = Propagation.through(figure, values, each);
+        Reckoned reckoned = carried.apply(values, each);
         if (Double.isFinite(reckoned.value()) && Double.isFinite(reckoned.standard())) {
             found.add(new Finding(sum, reckoned, from));
         }
