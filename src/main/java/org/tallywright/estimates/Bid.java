@@ -49,6 +49,7 @@ class Bid {
     private @Nullable UUID optionOf;
 
     private @Nullable UUID optionId;
+    private String oneOf = "";
     private int addedDays;
 
     @Embedded
@@ -92,10 +93,11 @@ class Bid {
         others.addAll(offer.others());
     }
 
-    static Bid option(UUID id, BidNumber number, Offer offer, String document, Bid of, UUID optionId) {
-        Bid option = new Bid(id, number, offer, document);
+    static Bid option(BidNumber number, OfferMaker.Optional offered, String document, Bid of) {
+        Bid option = new Bid(offered.id(), number, offered.offer(), document);
         option.optionOf = of.id;
-        option.optionId = optionId;
+        option.optionId = offered.source().option().id();
+        option.oneOf = offered.source().option().oneOf();
         option.issue(of.issuedBy, of.issuedAt, of.issuedOn, of.validUntil);
         return option;
     }
@@ -226,8 +228,8 @@ class Bid {
                 read);
     }
 
-    private BidPaper.Option asOption() {
-        return new BidPaper.Option(id, title, sums.price(), sums.total(), state() == BidState.ACCEPTED);
+    BidPaper.Option asOption() {
+        return new BidPaper.Option(id, title, oneOf, sums.price(), sums.total(), state() == BidState.ACCEPTED);
     }
 
     AcceptedBid asAccepted() {

@@ -107,6 +107,7 @@ class BidAcceptance {
         if (!options.stream().map(Bid::id).collect(Collectors.toSet()).containsAll(yes.options())) {
             throw new Refused("options", "Pick options of " + bid.number() + ".");
         }
+        BidPaper.guardOneOfEach(options.stream().map(Bid::asOption).toList(), yes.options());
         bid.accept(yes.name(), yes.how(clock.now()));
         if (bid.kind() == BidKind.BID) {
             jobs.award(bid.jobId(), yes.on(), yes.by(), bid.number() + " accepted by " + yes.name());

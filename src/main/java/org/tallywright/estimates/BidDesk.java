@@ -100,13 +100,7 @@ public class BidDesk {
     }
 
     private void issue(OfferMaker.Optional option, BidNumber number, Bid of, BidDocument.OptionRow written) {
-        bids.save(Bid.option(
-                option.id(),
-                number,
-                option.offer(),
-                json.writeValueAsString(written),
-                of,
-                option.source().option().id()));
+        bids.save(Bid.option(number, option, json.writeValueAsString(written), of));
         option.source().working().risk().ifPresent(risk -> {
             bids.flush();
             costs.keep(option.id(), risk);

@@ -1,6 +1,10 @@
 package org.tallywright.estimates;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 import org.tallywright.estimates.print.PaperSize;
@@ -44,7 +48,7 @@ public record BidDocument(
         List<OptionRow> options,
         List<PriceRow> allowances,
         List<PriceRow> payments) {
-    static final int FORM = 4;
+    static final int FORM = 5;
 
     public BidDocument {
         options = List.copyOf(Objects.requireNonNullElseGet(options, List::of));
@@ -60,8 +64,36 @@ public record BidDocument(
 
     public record PieceRow(String name, int count, String size) {}
 
-    /** @param id that a tick sends back */
-    public record OptionRow(UUID id, String name, List<String> words, String amount) {}
+    /**
+     * @param id that a tick sends back
+     * @param oneOf group of options that exclude each other, or empty; none before form 5
+     * @param allowances stated sums that the option holds; none before form 5
+     */
+    public record OptionRow(
+            UUID id, String name, List<String> words, String amount, String oneOf, List<PriceRow> allowances) {
+        public OptionRow {
+            oneOf = Objects.requireNonNullElse(oneOf, "");
+            allowances = List.copyOf(Objects.requireNonNullElseGet(allowances, List::of));
+        }
+    }
+
+    /** @param name of options that exclude each other; empty for those that stand alone */
+    public record Group(String name, List<OptionRow> options) {
+        public boolean holdsOneOf(Ticks ticks) {
+            return options.stream().anyMatch(option -> ticks.holds(option.id()));
+        }
+    }
+
+    /** The options by group, each group where its first option stands. */
+    public List<Group> groups() {
+        Map<String, List<OptionRow>> groups = new LinkedHashMap<>();
+        options.forEach(
+                option -> groups.computeIfAbsent(option.oneOf().toLowerCase(Locale.ROOT), name -> new ArrayList<>())
+                        .add(option));
+        return groups.values().stream()
+                .map(held -> new Group(held.get(0).oneOf(), held))
+                .toList();
+    }
 
     public record PriceRow(String label, String amount) {}
 }

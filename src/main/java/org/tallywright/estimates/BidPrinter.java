@@ -1,6 +1,7 @@
 package org.tallywright.estimates;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
@@ -137,9 +138,19 @@ public class BidPrinter {
         }
         sheet.minorHeading(word("paper.options"));
         sheet.paragraph(word("paper.options.text"));
-        for (OptionRow option : doc.options()) {
-            sheet.choice(new Amount(option.name(), option.amount()), option.words());
+        for (BidDocument.Group group : doc.groups()) {
+            if (!group.name().isEmpty()) {
+                sheet.paragraph(word("paper.oneOf", group.name()));
+                sheet.keepWithNext();
+            }
+            group.options().forEach(option -> sheet.choice(new Amount(option.name(), option.amount()), words(option)));
         }
+    }
+
+    private List<String> words(OptionRow option) {
+        List<String> lines = new ArrayList<>(option.words());
+        option.allowances().forEach(row -> lines.add(word("paper.option.allowance", row.label(), row.amount())));
+        return lines;
     }
 
     private void acceptance(Sheet sheet, BidDocument doc) {

@@ -128,7 +128,9 @@ class BidWriter {
                 option.id(),
                 option.offer().title(),
                 lines(option.source().option().words()),
-                money(option.offer().sum().total()));
+                money(option.offer().sum().total()),
+                option.source().option().oneOf(),
+                allowances(option.offer()));
     }
 
     private String money(Money amount) {

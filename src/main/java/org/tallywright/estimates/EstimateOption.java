@@ -24,6 +24,7 @@ class EstimateOption {
     private UUID jobId;
     private String name;
     private String words;
+    private String oneOf = "";
     private int position;
 
     @ElementCollection
@@ -43,15 +44,19 @@ class EstimateOption {
         this.position = position;
     }
 
-    void say(String name, String words, Set<OptionLine> lines) {
-        this.name = name;
-        this.words = words;
+    void say(OptionDraft said, Set<OptionLine> lines) {
+        name = said.name();
+        words = said.words();
+        oneOf = said.oneOf();
         this.lines.retainAll(lines);
         this.lines.addAll(lines);
     }
 
-    boolean says(String name, String words, Set<OptionLine> lines) {
-        return this.name.equals(name) && this.words.equals(words) && this.lines.equals(lines);
+    boolean says(OptionDraft said, Set<OptionLine> lines) {
+        return name.equals(said.name())
+                && words.equals(said.words())
+                && oneOf.equals(said.oneOf())
+                && this.lines.equals(lines);
     }
 
     Set<UUID> taskIds() {
@@ -64,6 +69,10 @@ class EstimateOption {
 
     String words() {
         return words;
+    }
+
+    String oneOf() {
+        return oneOf;
     }
 
     int count() {

@@ -60,14 +60,14 @@ public class OptionDesk {
         if (!option.isOf(job)) {
             throw new NotHere(WHAT);
         }
-        if (!option.says(draft.name(), draft.words(), lines)) {
+        if (!option.says(draft, lines)) {
             guardOpen(job, draft.id());
             if (!option.isAt(draft.version())) {
                 throw new Stale(WHAT, beside(option, draft));
             }
             takeFromOthers(draft);
             Set<UUID> before = option.taskIds();
-            option.say(draft.name(), draft.words(), lines);
+            option.say(draft, lines);
             before.removeAll(option.taskIds());
             work.takeBack(job, before, by);
             offer(job, option, by);
@@ -83,7 +83,7 @@ public class OptionDesk {
         }
         takeFromOthers(draft);
         EstimateOption fresh = new EstimateOption(draft.id(), job, options.lastPosition(job) + 1);
-        fresh.say(draft.name(), draft.words(), lines);
+        fresh.say(draft, lines);
         options.saveAndFlush(fresh);
         offer(job, fresh, by);
     }
@@ -148,6 +148,7 @@ public class OptionDesk {
         return List.of(
                 new Stale.Row("Name", theirs.name(), yours.name()),
                 new Stale.Row("What the client reads", theirs.words(), yours.words()),
+                new Stale.Row("One of", theirs.oneOf(), yours.oneOf()),
                 new Stale.Row(
                         "Lines", count(theirs.count()), count(yours.lines().size())));
     }

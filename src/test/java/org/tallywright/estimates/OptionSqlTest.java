@@ -79,7 +79,7 @@ class OptionSqlTest {
 
     private UUID option(String name, UUID... lines) {
         UUID id = Ids.next();
-        options.save(job.id(), new OptionDraft(id, null, name, "As drawn.", Set.of(lines)), ada.personId());
+        options.save(job.id(), new OptionDraft(id, null, name, "As drawn.", "", Set.of(lines)), ada.personId());
         return id;
     }
 
@@ -155,7 +155,9 @@ class OptionSqlTest {
         UUID drawerOnPaper = bids.paper(bid).options().get(1).id();
         UUID late = sample.other(job, "Soft closer", "12.00", ada);
         options.save(
-                job.id(), new OptionDraft(drawer, 0, "Drawer", "As drawn.", Set.of(drawerTask, late)), ada.personId());
+                job.id(),
+                new OptionDraft(drawer, 0, "Drawer", "As drawn.", "", Set.of(drawerTask, late)),
+                ada.personId());
 
         bids.acceptByLink(bid, job.id(), new ClientYes("Orrin", Set.of(drawerOnPaper), ""));
 
@@ -227,14 +229,16 @@ class OptionSqlTest {
     @Test
     void showsBothVersionsInsteadOfOverwriting() {
         OptionRow read = options.find(job.id(), hooks).orElseThrow();
-        options.save(job.id(), new OptionDraft(hooks, read.version(), "Iron hooks", "", Set.of()), ada.personId());
+        options.save(job.id(), new OptionDraft(hooks, read.version(), "Iron hooks", "", "", Set.of()), ada.personId());
 
         assertThatThrownBy(() -> options.save(
-                        job.id(), new OptionDraft(hooks, read.version(), "Steel hooks", "", Set.of()), ada.personId()))
+                        job.id(),
+                        new OptionDraft(hooks, read.version(), "Steel hooks", "", "", Set.of()),
+                        ada.personId()))
                 .isInstanceOf(Stale.class);
         JobRef other = jobs.lead(ada, "Pantry");
         assertThatThrownBy(() ->
-                        options.save(other.id(), new OptionDraft(hooks, 0, "Hooks", "", Set.of()), ada.personId()))
+                        options.save(other.id(), new OptionDraft(hooks, 0, "Hooks", "", "", Set.of()), ada.personId()))
                 .isInstanceOf(NotHere.class);
         assertThatThrownBy(() -> option("Strange", Ids.next())).isInstanceOf(Refused.class);
     }
@@ -245,7 +249,7 @@ class OptionSqlTest {
         OptionRow read = options.find(job.id(), hooks).orElseThrow();
 
         assertThatThrownBy(() -> options.save(
-                        job.id(), new OptionDraft(hooks, read.version(), "Hooks", "", Set.of()), ada.personId()))
+                        job.id(), new OptionDraft(hooks, read.version(), "Hooks", "", "", Set.of()), ada.personId()))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("decided");
         assertThatThrownBy(() -> options.remove(job.id(), hooks, ada.personId()))

@@ -76,6 +76,7 @@ record EstimatePage(
             UUID id,
             String name,
             String words,
+            String oneOf,
             @Nullable Tag tag,
             List<OptionEntry> lines,
             @Nullable Money price,

@@ -18,16 +18,17 @@ record OptionForm(
         @Nullable Integer version,
         @Nullable String name,
         @Nullable String words,
+        @Nullable String oneOf,
         @Nullable List<String> lines) {
     private static final int MOST_WORDS = 2000;
 
     static OptionForm blank() {
-        return new OptionForm(Ids.next(), null, "", "", List.of());
+        return new OptionForm(Ids.next(), null, "", "", "", List.of());
     }
 
     /** @param held the lines that it holds now */
     static OptionForm of(OptionRow option, EstimateSheet held) {
-        return new OptionForm(option.id(), option.version(), option.name(), option.words(), ids(held));
+        return new OptionForm(option.id(), option.version(), option.name(), option.words(), option.oneOf(), ids(held));
     }
 
     private static List<String> ids(EstimateSheet held) {
@@ -49,10 +50,11 @@ record OptionForm(
         UUID own = read.field("", () -> Picked.own(id));
         String called = read.field("name", () -> Typed.requiredLine(Picked.text(name), 120));
         String said = read.field("words", () -> Typed.block(Picked.text(words), MOST_WORDS));
+        String group = read.field("oneOf", () -> Typed.line(Picked.text(oneOf), 60));
         Set<UUID> held = read.field("lines", this::held);
-        return own == null || called == null || said == null || held == null
+        return own == null || called == null || said == null || group == null || held == null
                 ? null
-                : new OptionDraft(own, version, called, said, held);
+                : new OptionDraft(own, version, called, said, group, held);
     }
 
     private Set<UUID> held() {

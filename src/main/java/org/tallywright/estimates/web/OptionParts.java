@@ -36,6 +36,7 @@ class OptionParts {
                     option.id(),
                     option.name(),
                     option.words(),
+                    option.oneOf(),
                     option.isOpen()
                             ? null
                             : option.fate().equals(OptionRow.CHOSEN)

@@ -4,9 +4,7 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.List;
-import java.util.Set;
 import java.util.UUID;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
@@ -21,6 +19,7 @@ import org.tallywright.estimates.BidPaper;
 import org.tallywright.estimates.BidPrinter;
 import org.tallywright.estimates.Bids;
 import org.tallywright.estimates.Refusal;
+import org.tallywright.estimates.Ticks;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopClock;
 import org.tallywright.web.Access;
@@ -53,17 +52,15 @@ class PaperController {
     /**
      * @param on the day of the yes, as typed
      * @param options ids of those that the client took
+     * @param oneOf the same of those that exclude each other, one for each group
      */
     record AcceptanceForm(
             @Nullable String name,
             @Nullable String on,
-            @Nullable List<String> options) {
-        public boolean ticked(UUID option) {
-            return options != null && options.contains(option.toString());
-        }
-
-        Set<UUID> chosen() {
-            return options == null ? Set.of() : options.stream().map(Picked::id).collect(Collectors.toSet());
+            @Nullable List<String> options,
+            @Nullable List<@Nullable String> oneOf) {
+        public Ticks ticks() {
+            return new Ticks(options, oneOf);
         }
     }
 
@@ -99,7 +96,7 @@ class PaperController {
     }
 
     private AcceptanceForm blank(BidPaper paper) {
-        return new AcceptanceForm(paper.document().clientName(), clock.today().toString(), List.of());
+        return new AcceptanceForm(paper.document().clientName(), clock.today().toString(), List.of(), List.of());
     }
 
     @PostMapping("/acceptance")
@@ -114,7 +111,7 @@ class PaperController {
         LocalDate on = read.field("on", () -> day(form.on()));
         if (on != null) {
             try {
-                bids.accept(id, Picked.text(form.name()), on, form.chosen(), me.personId());
+                bids.accept(id, Picked.text(form.name()), on, form.ticks().ids(), me.personId());
                 Flash.done(redirect, "Accepted. The job runs.");
                 return "redirect:/bids/" + id + "/sums";
             } catch (Refused refused) {

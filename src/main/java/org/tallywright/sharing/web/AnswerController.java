@@ -43,11 +43,25 @@ class AnswerController {
 
     /** What the bid comes to with the options he ticked, before he says yes to it. */
     @GetMapping("/acceptance")
-    String choice(@PathVariable String token, @PathVariable UUID bid, AnswerForm form, Model model) {
-        BidPaper paper = pages.paper(links.jobOf(token), bid);
-        return paper.standing().isOpen()
-                ? pages.choice(token, paper, form.to(bid), FormErrors.none(), model)
-                : "redirect:/c/" + token;
+    String choice(
+            @PathVariable String token,
+            @PathVariable UUID bid,
+            AnswerForm form,
+            Model model,
+            HttpServletResponse response) {
+        UUID job = links.jobOf(token);
+        BidPaper paper = pages.paper(job, bid);
+        if (!paper.standing().isOpen()) {
+            return "redirect:/c/" + token;
+        }
+        try {
+            BidPaper.guardOneOfEach(paper.options(), form.ticks().ids());
+        } catch (Refused refused) {
+            response.setStatus(HttpStatus.UNPROCESSABLE_ENTITY.value());
+            FormErrors errors = FormErrors.of("options-" + bid, refused.sentence());
+            return pages.page(token, job, form.to(bid), errors, model);
+        }
+        return pages.choice(token, paper, form.to(bid), FormErrors.none(), model);
     }
 
     private interface Answer {
@@ -72,7 +86,8 @@ class AnswerController {
                 job -> bids.acceptByLink(
                         bid,
                         job,
-                        new ClientYes(SharingForm.text(form.name()), form.chosen(), request.getRemoteAddr())));
+                        new ClientYes(
+                                SharingForm.text(form.name()), form.ticks().ids(), request.getRemoteAddr())));
     }
 
     @PostMapping("/refusal")

@@ -1,28 +1,28 @@
 package org.tallywright.sharing.web;
 
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
-import org.tallywright.shared.Refused;
+import org.tallywright.estimates.Ticks;
 
 /**
  * A client's yes or no to one bid, as typed.
  *
  * @param bid which of the papers on the page it answers, or null
  * @param options ids of those that he ticked
+ * @param oneOf the same of those that exclude each other, one for each group
  */
 record AnswerForm(
         @Nullable UUID bid,
         @Nullable String name,
         @Nullable String pick,
         @Nullable String reason,
-        @Nullable List<String> options) {
-    static final AnswerForm BLANK = new AnswerForm(null, "", "", "", List.of());
+        @Nullable List<String> options,
+        @Nullable List<@Nullable String> oneOf) {
+    static final AnswerForm BLANK = new AnswerForm(null, "", "", "", List.of(), List.of());
 
     AnswerForm to(UUID answered) {
-        return new AnswerForm(answered, name, pick, reason, options);
+        return new AnswerForm(answered, name, pick, reason, options, oneOf);
     }
 
     /** Only the form that was sent comes back as it was typed. */
@@ -38,19 +38,7 @@ record AnswerForm(
         return paper.equals(bid) ? SharingForm.text(reason) : "";
     }
 
-    public boolean ticked(UUID option) {
-        return options != null && options.contains(option.toString());
-    }
-
-    Set<UUID> chosen() {
-        Set<UUID> chosen = new HashSet<>();
-        try {
-            for (String option : options == null ? List.<String>of() : options) {
-                chosen.add(UUID.fromString(option));
-            }
-        } catch (IllegalArgumentException notAnId) {
-            throw new Refused("Tick options of this bid only.");
-        }
-        return chosen;
+    public Ticks ticks() {
+        return new Ticks(options, oneOf);
     }
 }

@@ -12,7 +12,6 @@ import org.tallywright.estimates.Bids;
 import org.tallywright.estimates.PaperDifference;
 import org.tallywright.photos.PhotoRows;
 import org.tallywright.photos.PhotoWords;
-import org.tallywright.shared.Money;
 import org.tallywright.shared.NotHere;
 import org.tallywright.shared.ShopClock;
 import org.tallywright.sharing.ClientPage;
@@ -78,13 +77,9 @@ class ClientPages {
     }
 
     String choice(String token, BidPaper paper, AnswerForm form, FormErrors errors, Model model) {
-        Money total = paper.total();
-        for (BidPaper.Option option : paper.options()) {
-            total = form.ticked(option.id()) ? total.plus(option.total()) : total;
-        }
         model.addAttribute("token", token);
         model.addAttribute("paper", paper);
-        model.addAttribute("total", total);
+        model.addAttribute("total", paper.totalWith(form.ticks()));
         model.addAttribute("form", form);
         model.addAttribute("errors", errors);
         return "sharing/choice";

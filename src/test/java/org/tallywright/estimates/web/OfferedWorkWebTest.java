@@ -108,7 +108,9 @@ class OfferedWorkWebTest {
         UUID slides = sample.other(job, "Slides", "35.00", ada);
         option = Ids.next();
         options.save(
-                job.id(), new OptionDraft(option, null, "Drawer", "", Set.of(drawer, maple, slides)), ada.personId());
+                job.id(),
+                new OptionDraft(option, null, "Drawer", "", "", Set.of(drawer, maple, slides)),
+                ada.personId());
     }
 
     @Test
@@ -157,9 +159,9 @@ class OfferedWorkWebTest {
     @Test
     void aLineThatLeavesItsOptionIsPlannedAgain() throws Exception {
         drawerAsOption();
-        options.save(job.id(), new OptionDraft(option, 0, "Drawer", "", Set.of()), ada.personId());
+        options.save(job.id(), new OptionDraft(option, 0, "Drawer", "", "", Set.of()), ada.personId());
         isPlannedWithTheDrawer();
-        options.save(job.id(), new OptionDraft(option, 1, "Drawer", "", Set.of(drawer)), ada.personId());
+        options.save(job.id(), new OptionDraft(option, 1, "Drawer", "", "", Set.of(drawer)), ada.personId());
         isPlannedWithoutTheDrawer();
         options.remove(job.id(), option, ada.personId());
         isPlannedWithTheDrawer();
