@@ -12,7 +12,10 @@ import org.tallywright.shared.Units;
 
 /** Draws layouts: a sheet lies on its length, bars lie below one another; alike ones are drawn once. */
 final class Drawings {
-    private static final long ACROSS = 960;
+    static final long ACROSS = 960;
+    /** An upright offcut is drawn no higher than this, so that it stays on one page. */
+    private static final double HIGHEST = 640;
+
     private static final long BAR_HIGH = 56;
 
     private final Units units;
@@ -22,21 +25,33 @@ final class Drawings {
     }
 
     /** @param rows the row of each single part asked for */
-    List<Drawing> sheets(SheetPlan plan, List<PartRows.Row> rows, int fromStock) {
+    List<Drawing> sheets(SheetPlan plan, List<PartRows.Row> rows, int fromStock, long kerf, long trim) {
         Map<Drawing, Integer> alike = new LinkedHashMap<>();
         int whole = 0;
         for (SheetPlan.Sheet sheet : plan.sheets()) {
-            String what = sheet.isOwned() ? "Offcut" : whole++ < fromStock ? "Sheet from stock" : "Sheet to buy";
-            alike.merge(sheet(sheet, rows, what), 1, Integer::sum);
+            String what = sheet.isOwned() ? "offcut" : whole++ < fromStock ? "from stock" : "to buy";
+            alike.merge(sheet(sheet, rows, what, kerf, trim), 1, Integer::sum);
         }
-        return alike.entrySet().stream()
-                .map(e -> e.getKey().times(e.getValue()))
-                .toList();
+        return numbered(alike, "Sheet");
     }
 
-    private Drawing sheet(SheetPlan.Sheet sheet, List<PartRows.Row> rows, String what) {
+    /** Numbered through, so that a drawing on the bench can be told from the next; alike ones carry all their numbers. */
+    private static List<Drawing> numbered(Map<Drawing, Integer> alike, String what) {
+        List<Drawing> drawings = new ArrayList<>();
+        int next = 1;
+        for (Map.Entry<Drawing, Integer> one : alike.entrySet()) {
+            int last = next + one.getValue() - 1;
+            String numbers = next == last ? what + " " + next : what + "s " + next + " to " + last;
+            drawings.add(one.getKey().numbered(numbers + ": " + one.getKey().title(), one.getValue()));
+            next = last + 1;
+        }
+        return drawings;
+    }
+
+    private Drawing sheet(SheetPlan.Sheet sheet, List<PartRows.Row> rows, String what, long kerf, long trim) {
         long length = sheet.stock().length();
-        double scale = (double) ACROSS / length;
+        double scale =
+                Math.min((double) ACROSS / length, HIGHEST / sheet.stock().width());
         List<Drawing.Box> boxes = new ArrayList<>();
         Map<String, Integer> parts = new LinkedHashMap<>();
         for (Region.Part part : sheet.parts()) {
@@ -44,23 +59,25 @@ final class Drawings {
             boxes.add(box(part, scale, String.valueOf(row.number()), size(part)));
             parts.merge(words(row), 1, Integer::sum);
         }
-        List<String> left = new ArrayList<>();
+        Map<String, Integer> left = new LinkedHashMap<>();
         for (Region.Left rest : sheet.left()) {
-            boxes.add(box(rest, scale, "", ""));
-            left.add(size(rest));
+            boxes.add(box(rest, scale, "", size(rest)));
+            left.merge(size(rest), 1, Integer::sum);
         }
         List<Drawing.Saw> saws =
                 sheet.cuts().stream().map(cut -> saw(cut, scale)).toList();
         return new Drawing(
-                what + ", " + size(length, sheet.stock().width()),
+                size(length, sheet.stock().width()) + ", " + what,
                 1,
-                ACROSS,
+                Math.max(8, Math.round(length * scale)),
                 Math.max(8, Math.round(sheet.stock().width() * scale)),
                 boxes,
                 saws,
+                List.of(kerf(kerf), trim(trim, "each edge"), "grain along the " + length(length)),
                 cuts(sheet),
                 counted(parts),
-                left);
+                counted(left),
+                true);
     }
 
     private List<String> cuts(SheetPlan.Sheet sheet) {
@@ -101,12 +118,10 @@ final class Drawings {
         Map<Drawing, Integer> alike = new LinkedHashMap<>();
         for (BarPlan.Bar bar : plan.bars()) {
             long length = lengths.get(bar.stock());
-            String what = owned.get(bar.stock()) ? "Offcut" : "Length to buy";
+            String what = owned.get(bar.stock()) ? "offcut" : "to buy";
             alike.merge(bar(bar, rows, length, what, kerf, trim), 1, Integer::sum);
         }
-        return alike.entrySet().stream()
-                .map(e -> e.getKey().times(e.getValue()))
-                .toList();
+        return numbered(alike, "Length");
     }
 
     private Drawing bar(BarPlan.Bar bar, List<PartRows.Row> rows, long length, String what, long kerf, long trim) {
@@ -139,10 +154,35 @@ final class Drawings {
         List<String> left = new ArrayList<>();
         if (bar.left() > 0) {
             boxes.add(new Drawing.Box(
-                    Math.round(at * scale), 0, Math.max(1, Math.round(bar.left() * scale)), BAR_HIGH, "", "", false));
+                    Math.round(at * scale),
+                    0,
+                    Math.max(1, Math.round(bar.left() * scale)),
+                    BAR_HIGH,
+                    "",
+                    length(bar.left()),
+                    false));
             left.add(length(bar.left()));
         }
-        return new Drawing(what + ", " + length(length), 1, ACROSS, BAR_HIGH, boxes, saws, cuts, counted(parts), left);
+        return new Drawing(
+                length(length) + ", " + what,
+                1,
+                ACROSS,
+                BAR_HIGH,
+                boxes,
+                saws,
+                List.of(kerf(kerf), trim(trim, "each end")),
+                cuts,
+                counted(parts),
+                left,
+                false);
+    }
+
+    private String kerf(long kerf) {
+        return kerf == 0 ? "no kerf" : "kerf " + length(kerf);
+    }
+
+    private String trim(long trim, String where) {
+        return trim == 0 ? "no trim" : "trim " + length(trim) + " off " + where;
     }
 
     private String words(PartRows.Row row) {

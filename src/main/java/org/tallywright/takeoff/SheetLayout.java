@@ -87,7 +87,12 @@ final class SheetLayout {
                 expected,
                 quality(plan.answer(), "at least " + plural(plan.areaBound(), "sheet") + " by area alone"),
                 notices,
-                drawings.sheets(plan, single, inStock));
+                drawings.sheets(
+                        plan,
+                        single,
+                        inStock,
+                        shape.kerf().units(),
+                        shape.trim().units()));
     }
 
     private static List<SheetPart> matched(List<PartRows.Row> rows) {
