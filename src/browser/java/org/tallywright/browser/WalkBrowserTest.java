@@ -19,8 +19,6 @@ import org.tallywright.setup.SetupCode;
  */
 @AppTest
 class WalkBrowserTest {
-    private static final String PASSWORD = "plumb level square";
-
     @LocalServerPort
     private int port;
 
@@ -37,13 +35,13 @@ class WalkBrowserTest {
                 Tab pocket = new Tab(Chrome.somebody(Chrome.PHONE), home);
                 Tab helper = new Tab(Chrome.somebody(Chrome.PHONE), home);
                 Tab client = new Tab(Chrome.somebody(Chrome.PHONE), home)) {
-            openTheShop(owner);
+            FirstSteps.openTheShop(owner, codes);
             takeInAHelper(owner, helper);
-            String job = openAJob(owner);
+            String job = FirstSteps.openAJob(owner, "Window seat and bookcase, north bay");
             addPieces(owner, job);
             estimate(owner, job);
             String price = issueTheBid(owner, job);
-            String link = share(owner, job);
+            String link = FirstSteps.share(owner, job);
             accept(client, link, price);
             logAWeek(owner, signedIn(pocket), helper, job);
             seeProgress(owner, client, job, link);
@@ -55,85 +53,34 @@ class WalkBrowserTest {
         }
     }
 
-    private void openTheShop(Tab owner) {
-        owner.open("/");
-        assertThat(owner.path()).isEqualTo("/setup");
-        owner.fill("code", codes.next().orElseThrow())
-                .fill("name", "Wren Aldous")
-                .fill("signInName", "wren")
-                .fill("password", PASSWORD)
-                .fill("shopName", "Aldous Joinery");
-        owner.box("timeZone").selectOption("America/New_York");
-        owner.press("Open the shop");
-        assertThat(owner.path()).isEqualTo("/");
-        owner.open("/crew");
-        owner.follow("Wren Aldous");
-        pay(owner, "38", "21");
-    }
-
-    private static void pay(Tab owner, String wage, String burden) {
-        owner.fill("from", "2026-01-01")
-                .fill("wage", wage)
-                .fill("burden", burden)
-                .press("Save pay");
-        assertThat(owner.text()).contains(wage + ".00");
-    }
-
     private static void takeInAHelper(Tab owner, Tab helper) {
         owner.open("/crew");
         owner.follow("New person");
         owner.fill("name", "Tobin Marsh").choose("role", "Helper").press("Take in");
-        pay(owner, "22", "18");
+        FirstSteps.pay(owner, "22", "18");
         owner.press("Make a one-time link");
         String link = owner.page.locator("main input[readonly]").inputValue();
         helper.open(link);
-        helper.fill("signInName", "tobin").fill("password", PASSWORD).press("Save name and password");
-        helper.fill("signInName", "tobin").fill("password", PASSWORD).press("Sign in");
+        helper.fill("signInName", "tobin").fill("password", FirstSteps.PASSWORD).press("Save name and password");
+        helper.fill("signInName", "tobin").fill("password", FirstSteps.PASSWORD).press("Sign in");
         assertThat(helper.path()).isEqualTo("/");
         assertThat(helper.text()).contains("Nothing is planned");
-    }
-
-    private static String openAJob(Tab owner) {
-        owner.open("/clients/new");
-        owner.fill("name", "Orla Penhallow").fill("phone", "555-0142").press("Save");
-        owner.follow("Add the first site");
-        owner.fill("address", "7 Harbour Row")
-                .fill("drive", "25")
-                .tick("outOfSquare")
-                .press("Save");
-        owner.open("/jobs");
-        owner.follow("Open the first job");
-        Locator sites = owner.box("site");
-        sites.selectOption(sites.locator("option", new Locator.LocatorOptions().setHasText("Harbour Row"))
-                .first()
-                .getAttribute("value"));
-        owner.fill("title", "Window seat and bookcase, north bay").press("Open a job");
-        assertThat(owner.path()).startsWith("/jobs/26-");
-        return owner.path();
     }
 
     private static void addPieces(Tab owner, String job) {
         owner.follow("Write down a measure");
         owner.fill("name", "Back width at the floor").fill("length", "61 3/8").press("Save");
         assertThat(owner.text()).contains("5' 1 3/8\"");
-        addPiece(owner, "Window seat, north bay", "Window seat", "61 3/8", "18", "20 1/2");
+        FirstSteps.addPiece(owner, "Window seat, north bay", "Window seat", "61 3/8", "18", "20 1/2");
         Locator quantity = owner.page
                 .getByLabel("Quantity of", new com.microsoft.playwright.Page.GetByLabelOptions())
                 .first();
         quantity.fill("2");
         owner.press("Add the ticked tasks");
-        addPiece(owner, "Bookcase, left", "Bookcase", "36", "7' 2\"", "12");
+        FirstSteps.addPiece(owner, "Bookcase, left", "Bookcase", "36", "7' 2\"", "12");
         owner.press("Add the ticked tasks");
         assertThat(owner.path()).isEqualTo(job);
         assertThat(owner.text()).contains("Window seat, north bay", "Bookcase, left", "Stages and tasks");
-    }
-
-    private static void addPiece(Tab owner, String name, String kind, String width, String height, String depth) {
-        owner.follow("Add a piece");
-        owner.fill("name", name).choose("kind", kind);
-        owner.fill("width", width).fill("height", height).fill("depth", depth);
-        owner.press("Save and see its tasks");
-        assertThat(owner.path()).endsWith("/proposals");
     }
 
     private static void estimate(Tab owner, String job) {
@@ -174,12 +121,6 @@ class WalkBrowserTest {
         return price.group();
     }
 
-    private static String share(Tab owner, String job) {
-        owner.open(job + "/sharing");
-        owner.fill("label", "Orla").press("Make a link");
-        return owner.page.locator("main input[readonly]").inputValue();
-    }
-
     private static void accept(Tab client, String link, String price) {
         client.open(link);
         assertThat(client.text()).contains(price);
@@ -194,7 +135,7 @@ class WalkBrowserTest {
     /** The owner's own phone. */
     private static Tab signedIn(Tab pocket) {
         pocket.open("/sign-in");
-        pocket.fill("signInName", "wren").fill("password", PASSWORD).press("Sign in");
+        pocket.fill("signInName", "wren").fill("password", FirstSteps.PASSWORD).press("Sign in");
         assertThat(pocket.path()).isEqualTo("/");
         assertThat(pocket.page.viewportSize().width).isEqualTo(Chrome.PHONE);
         return pocket;
