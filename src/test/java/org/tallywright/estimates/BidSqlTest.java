@@ -6,18 +6,24 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.Objects;
+import java.util.Random;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.CyclicBarrier;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.RepeatedTest;
+import org.junit.jupiter.api.RepetitionInfo;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.tallywright.AppTest;
@@ -32,6 +38,7 @@ import org.tallywright.shared.Ids;
 import org.tallywright.shared.Money;
 import org.tallywright.shared.NotHere;
 import org.tallywright.shared.Refused;
+import org.tallywright.shared.Stale;
 import org.tallywright.trail.Trail;
 import org.tallywright.web.SignedIn;
 
@@ -253,33 +260,74 @@ class BidSqlTest {
     @Test
     void acceptsOnceWhenClientAndOwnerSayYesTogether() throws Exception {
         UUID bid = sample.issued(job, ada);
+        Runnable client = () -> bids.acceptByLink(bid, job.id(), new ClientYes("Orrin Baskwell", Set.of(), ""));
+        Runnable owner = () -> bids.accept(bid, "Orrin", TODAY, Set.of(), ada.personId());
 
-        atOnce(() -> bids.acceptByLink(bid, job.id(), new ClientYes("Orrin Baskwell", Set.of(), "")));
+        List<@Nullable Throwable> failed = atOnce(List.of(client, owner, client, owner));
 
+        // Whoever comes second is told so; a second tap of the first is no failure.
+        assertThat(failed).containsNull();
+        assertThat(failed.stream().filter(Objects::nonNull).map(Throwable::getMessage))
+                .allMatch(said -> said.endsWith("was accepted already."));
         assertThat(jdbc.sql("select count(*) from audit_entry where subject = 'bid' and act = 'update'")
                         .query(Integer.class)
                         .single())
                 .isEqualTo(1);
     }
 
+    /** Whichever comes first: a bid that was followed is not accepted, and one that was accepted is not followed by another bid. */
+    @RepeatedTest(4)
+    void neitherFollowsAnAcceptedBidNorAcceptsAFollowedOne() throws Exception {
+        UUID old = sample.issued(job, ada);
+        clock.advance(Duration.ofMinutes(1));
+        UUID next = Ids.next();
+        IssueBid said = sample.said(next, job, "Window seat");
+
+        List<@Nullable Throwable> refused = atOnce(List.of(
+                () -> bids.acceptByLink(old, job.id(), new ClientYes("Orrin Baskwell", Set.of(), "")),
+                () -> bidDesk.issue(job.id(), said, ada.personId())));
+
+        boolean accepted = bids.paper(old).accepted();
+        assertThat(refused.stream().filter(Objects::nonNull).map(Throwable::getClass))
+                .isSubsetOf(List.of(Refused.class, Stale.class));
+        assertThat(refused.get(0) == null).isEqualTo(accepted);
+        assertThat(sample.bidsOf(job).contains(next) && accepted).isFalse();
+    }
+
     /** Four times at the same moment; none may fail. */
     private static void atOnce(Runnable act) throws Exception {
-        CyclicBarrier start = new CyclicBarrier(4);
-        ExecutorService threads = Executors.newFixedThreadPool(4);
+        assertThat(atOnce(List.of(act, act, act, act))).allMatch(Objects::isNull);
+    }
+
+    /** @return what each failed by, or null, in their order */
+    private static List<@Nullable Throwable> atOnce(List<Runnable> acts) throws Exception {
+        CyclicBarrier start = new CyclicBarrier(acts.size());
+        ExecutorService threads = Executors.newFixedThreadPool(acts.size());
         try {
             List<Future<?>> all = new ArrayList<>();
-            for (int i = 0; i < 4; i++) {
+            for (Runnable act : acts) {
                 all.add(threads.submit(() -> {
                     start.await();
                     act.run();
                     return null;
                 }));
             }
+            List<@Nullable Throwable> failed = new ArrayList<>();
             for (Future<?> one : all) {
-                one.get(30, TimeUnit.SECONDS);
+                failed.add(failure(one));
             }
+            return failed;
         } finally {
             threads.shutdownNow();
+        }
+    }
+
+    private static @Nullable Throwable failure(Future<?> one) throws Exception {
+        try {
+            one.get(30, TimeUnit.SECONDS);
+            return null;
+        } catch (ExecutionException failed) {
+            return failed.getCause();
         }
     }
 
@@ -299,12 +347,35 @@ class BidSqlTest {
     void isFrozenInTheDatabase() {
         UUID bid = sample.issued(job, ada);
 
-        assertThatThrownBy(() -> asAda(
-                        "update bid set price_amount = price_amount + 10, margin_amount = margin_amount + 10, total_amount = total_amount + 10 where id = ?",
-                        bid))
-                .isInstanceOf(DataAccessException.class);
-        assertThatThrownBy(() -> asAda("update bid_task set quantity = 1 where bid_id = ?", bid))
-                .isInstanceOf(DataAccessException.class);
+        for (String sql : List.of(
+                "update bid set price_amount = price_amount + 10, margin_amount = margin_amount + 10, total_amount = total_amount + 10 where id = ?",
+                "update bid_task set quantity = 1 where bid_id = ?",
+                "delete from bid_task where bid_id = ?",
+                "insert into bid_other (bid_id, position, description, amount) values (?, 99, 'Parking', 10)",
+                "delete from bid where id = ?")) {
+            assertThatThrownBy(() -> asAda(sql, bid))
+                    .as(sql)
+                    .hasRootCauseInstanceOf(java.sql.SQLException.class)
+                    .rootCause()
+                    .extracting("SQLState")
+                    .isEqualTo("TW002");
+        }
+    }
+
+    /** The order of the lines makes no difference to the cent, and the frozen lines add up to the frozen sums. */
+    @RepeatedTest(3)
+    void comesToTheSameWhateverTheOrderOfItsLines(RepetitionInfo turn) {
+        List<String> amounts = new ArrayList<>(List.of("80.05", "0.33", "12.99", "1204.17", "7.01"));
+        Collections.shuffle(amounts, new Random(turn.getCurrentRepetition()));
+        amounts.forEach(amount -> sample.other(job, "Cost of " + amount, amount, ada));
+
+        UUID bid = sample.issued(job, ada);
+
+        String sums = jdbc.sql("""
+                        select other_amount || ' ' || (select sum(amount) from bid_other where bid_id = b.id)
+                            || ' ' || (select sum(amount) from bid_material where bid_id = b.id) - material_amount
+                        from bid b where id = ?""").param(bid).query(String.class).single();
+        assertThat(sums).isEqualTo("1350.05 1350.05 0.00");
     }
 
     private void asAda(String sql, UUID bid) {
