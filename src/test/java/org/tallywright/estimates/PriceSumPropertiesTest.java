@@ -3,6 +3,13 @@ package org.tallywright.estimates;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Random;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.tallywright.Draw;
 import org.tallywright.Tries;
@@ -11,7 +18,7 @@ import org.tallywright.shared.Margin;
 import org.tallywright.shared.Money;
 import org.tallywright.shared.Percent;
 
-/** Whatever goes in, the printed lines add up to the cent. */
+/** Whatever goes in, the printed lines add up to the cent, and to a price that is worked here from the formula alone. */
 class PriceSumPropertiesTest {
     @Test
     void linesAddUpToTheCent() {
@@ -20,17 +27,52 @@ class PriceSumPropertiesTest {
 
     private static void addsUp(PriceBasis basis) {
         PriceSum sum = PriceSum.of(basis);
+        List<BigDecimal> lines = new ArrayList<>(Stream.of(
+                        sum.labour(),
+                        sum.material(),
+                        sum.other(),
+                        sum.overhead(),
+                        sum.contingency(),
+                        sum.margin(),
+                        sum.rounding())
+                .map(Money::amount)
+                .toList());
+        BigDecimal price = byFormula(basis);
+        Collections.shuffle(lines, new Random(basis.hours().minutes()));
 
-        BigDecimal lines = sum.labour()
-                .amount()
-                .add(sum.material().amount())
-                .add(sum.other().amount())
-                .add(sum.overhead().amount())
-                .add(sum.contingency().amount())
-                .add(sum.margin().amount())
-                .add(sum.rounding().amount());
-        assertThat(lines).isEqualTo(sum.price().amount());
-        assertThat(lines.add(sum.tax().amount())).isEqualTo(sum.total().amount());
+        assertThat(lines.stream().reduce(BigDecimal.ZERO, BigDecimal::add)).isEqualByComparingTo(price);
+        assertThat(sum.price().amount()).isEqualByComparingTo(price);
+        assertThat(sum.total().amount()).isEqualByComparingTo(price.add(cent(price.multiply(share(basis.tax())))));
+    }
+
+    /** (cost + contingency) / (1 - margin), cents at each step as on the paper and halves to the even one, then to the nearest step but never to nothing. */
+    private static BigDecimal byFormula(PriceBasis basis) {
+        BigDecimal cost = hourly(basis, basis.labourRate())
+                .add(hourly(basis, basis.overheadRate()))
+                .add(basis.material().amount())
+                .add(basis.other().amount());
+        BigDecimal full = cost.add(basis.contingency().on(Money.of(cost)).amount());
+        BigDecimal kept = BigDecimal.ONE.subtract(share(basis.margin().percent()));
+        BigDecimal before = cent(full.divide(kept, MathContext.DECIMAL128));
+        BigDecimal step = basis.roundingStep().amount();
+        if (step.signum() == 0 || before.signum() == 0) {
+            return before;
+        }
+        return before.divide(step, 0, RoundingMode.HALF_UP).max(BigDecimal.ONE).multiply(step);
+    }
+
+    private static BigDecimal hourly(PriceBasis basis, Money rate) {
+        return cent(BigDecimal.valueOf(basis.hours().minutes())
+                .multiply(rate.amount())
+                .divide(BigDecimal.valueOf(60), MathContext.DECIMAL128));
+    }
+
+    private static BigDecimal share(Percent percent) {
+        return percent.amount().movePointLeft(2);
+    }
+
+    private static BigDecimal cent(BigDecimal amount) {
+        return amount.setScale(2, RoundingMode.HALF_EVEN);
     }
 
     @Test
