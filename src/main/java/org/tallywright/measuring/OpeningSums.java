@@ -73,24 +73,26 @@ public final class OpeningSums {
         add(Sum.EACH_WALL_ANGLE, from, r -> Geometry.cornerOf((r[0] - r[1]) / 2, meanFrom(r, 2)));
     }
 
-    /** The widest place of the piece less the narrowest of the opening, with the front read no further out than the piece goes. */
+    /**
+     * The widest place beside the piece less the width it is built to, the least of all. The front is taken no further out
+     * than the piece goes; a width that was read at one end only is taken as the same along the depth.
+     */
     private void gap(List<Reading> depths) {
-        List<Level> whole =
-                Arrays.stream(Level.values()).filter(l -> has(l.front, l.back)).toList();
-        if (whole.isEmpty()) {
+        List<Reading> widths = known(Reading.Group.WIDTHS);
+        if (widths.size() < 2) {
             return;
         }
-        List<Reading> from = Stream.concat(whole.stream().flatMap(l -> Stream.of(l.front, l.back)), depths.stream())
-                .toList();
-        int pairs = 2 * whole.size();
+        List<Reading> from = Stream.concat(widths.stream(), depths.stream()).toList();
         ToDoubleFunction<double[]> gap = r -> {
-            double share = share(r, pairs);
-            double[] widths = new double[pairs];
-            for (int n = 0; n < pairs; n += 2) {
-                widths[n] = r[n + 1] + (r[n] - r[n + 1]) * share;
-                widths[n + 1] = r[n + 1];
+            double share = share(r, widths.size());
+            double widest = 0;
+            double least = Double.MAX_VALUE;
+            for (int n = 0; n < widths.size(); n++) {
+                int back = widths.indexOf(back(widths.get(n)));
+                widest = Math.max(widest, back < 0 ? r[n] : r[back] + (r[n] - r[back]) * share);
+                least = Math.min(least, r[n]);
             }
-            return Arrays.stream(widths).max().orElseThrow() - least(widths);
+            return widest - least;
         };
         addBent(Sum.LARGEST_GAP, from, gap);
         // The strip is cut for the worst case: both readings off by all they may be.
@@ -98,12 +100,21 @@ public final class OpeningSums {
         addBent(Sum.SCRIBE_STOCK, from, r -> gap.applyAsDouble(r) + worst);
     }
 
+    /** The reading at the back of the same level; of one at the back, itself. */
+    private static Reading back(Reading width) {
+        return Arrays.stream(Level.values())
+                .filter(level -> level.front == width)
+                .map(level -> level.back)
+                .findFirst()
+                .orElse(width);
+    }
+
     /** How much of the depth of the opening the piece takes. */
     private double share(double[] readings, int firstDepth) {
         if (pieceDepth == null || readings.length <= firstDepth) {
             return 1;
         }
-        return pieceDepth.inches().doubleValue() / meanFrom(readings, firstDepth);
+        return Math.min(1, pieceDepth.inches().doubleValue() / meanFrom(readings, firstDepth));
     }
 
     private void corners() {

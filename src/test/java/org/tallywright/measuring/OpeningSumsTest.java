@@ -3,6 +3,7 @@ package org.tallywright.measuring;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 import static org.tallywright.measuring.Reading.BACK_FLOOR;
+import static org.tallywright.measuring.Reading.BACK_MIDDLE;
 import static org.tallywright.measuring.Reading.BACK_TOP;
 import static org.tallywright.measuring.Reading.CORNER_LEFT_ACROSS;
 import static org.tallywright.measuring.Reading.CORNER_LEFT_BACK;
@@ -150,9 +151,30 @@ class OpeningSumsTest {
                 of(BACK_FLOOR, "60", FRONT_FLOOR, "60 1/2", BACK_TOP, "60 1/4", FRONT_TOP, "59 3/4", DEPTH_LEFT, "24");
         List<Finding> found = OpeningSums.of(room, GOOD_TO, inches("12"));
         assertThat(value(found, Sum.NARROWEST)).isEqualTo(59.75);
-        // At 12 deep the widths are 60, 60 1/4, 60 1/4 and 60.
-        assertThat(value(found, Sum.LARGEST_GAP)).isCloseTo(0.25, within(1e-9));
+        // At 12 deep the widths are 60, 60 1/4, 60 1/4 and 60; the piece is 59 3/4.
+        assertThat(value(found, Sum.LARGEST_GAP)).isCloseTo(0.5, within(1e-9));
         assertThat(value(OpeningSums.of(room, GOOD_TO, null), Sum.LARGEST_GAP)).isCloseTo(0.75, within(1e-9));
+    }
+
+    /** Built to the front, which lies beyond the piece, all of the difference stands open at the back. */
+    @Test
+    void leavesTheGapThatThePieceIsBuiltFor() {
+        List<Finding> closing =
+                OpeningSums.of(of(BACK_FLOOR, "61", FRONT_FLOOR, "60", DEPTH_LEFT, "24"), GOOD_TO, inches("12"));
+        assertThat(value(closing, Sum.NARROWEST)).isEqualTo(60);
+        assertThat(value(closing, Sum.LARGEST_GAP)).isCloseTo(1, within(1e-9));
+        // Both readings at their worst, and a quarter to plane away.
+        assertThat(value(closing, Sum.SCRIBE_STOCK)).isCloseTo(1 + 2.0 / 32 + 0.25, within(1e-9));
+    }
+
+    @Test
+    void countsAWidthThatWasReadAtOneEndOnly() {
+        List<Finding> waist =
+                OpeningSums.of(of(BACK_FLOOR, "60", FRONT_FLOOR, "60", BACK_MIDDLE, "59"), GOOD_TO, inches("12"));
+        assertThat(value(waist, Sum.NARROWEST)).isEqualTo(59);
+        assertThat(value(waist, Sum.LARGEST_GAP)).isCloseTo(1, within(1e-9));
+        List<Finding> backs = OpeningSums.of(of(BACK_FLOOR, "60", BACK_TOP, "61"), GOOD_TO, null);
+        assertThat(value(backs, Sum.LARGEST_GAP)).isCloseTo(1, within(1e-9));
     }
 
     @Test
