@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.BiFunction;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
@@ -21,25 +22,34 @@ public final class OpeningSums {
     private final Map<Reading, Length> readings;
     private final double standard;
     private final @Nullable Length pieceDepth;
+    private final @Nullable Length pieceHeight;
     private final List<Finding> found = new ArrayList<>();
 
-    private OpeningSums(Map<Reading, Length> readings, Length goodTo, @Nullable Length pieceDepth) {
+    private OpeningSums(
+            Map<Reading, Length> readings, Length goodTo, @Nullable Length pieceDepth, @Nullable Length pieceHeight) {
         this.readings = readings;
         this.standard = goodTo.inches().doubleValue() / 2;
         this.pieceDepth = pieceDepth;
+        this.pieceHeight = pieceHeight;
     }
 
     /**
      * @param goodTo what a reading is good to, plus or minus, about 19 times in 20: twice its standard uncertainty
-     * @param pieceDepth how deep the piece will be; null for as deep as the opening
+     * @param pieceDepth how deep the piece will be; null for as deep as the opening; likewise its height
      */
-    public static List<Finding> of(Map<Reading, Length> readings, Length goodTo, @Nullable Length pieceDepth) {
-        OpeningSums sums = new OpeningSums(readings, goodTo, pieceDepth);
+    public static List<Finding> of(
+            Map<Reading, Length> readings, Length goodTo, @Nullable Length pieceDepth, @Nullable Length pieceHeight) {
+        OpeningSums sums = new OpeningSums(readings, goodTo, pieceDepth, pieceHeight);
         sums.widths();
         sums.corners();
         sums.diagonals();
         sums.plumbAndLevel();
         return List.copyOf(sums.found);
+    }
+
+    /** What would have to be read to be sure of the width to build to. */
+    public static Set<Unread> unread(Map<Reading, Length> readings) {
+        return new BoxRoom(readings, null, null).unread();
     }
 
     private void widths() {
@@ -55,7 +65,7 @@ public final class OpeningSums {
         if (level != null && !depths.isEmpty()) {
             splayed(level, depths);
         }
-        gap(depths);
+        box();
         List<Reading> heights = known(Reading.Group.HEIGHTS);
         if (!heights.isEmpty()) {
             addBent(Sum.LOWEST, heights, OpeningSums::least);
@@ -73,48 +83,26 @@ public final class OpeningSums {
         add(Sum.EACH_WALL_ANGLE, from, r -> Geometry.cornerOf((r[0] - r[1]) / 2, meanFrom(r, 2)));
     }
 
-    /**
-     * The widest place beside the piece less the width it is built to, the least of all. The front is taken no further out
-     * than the piece goes; a width that was read at one end only is taken as the same along the depth.
-     */
-    private void gap(List<Reading> depths) {
+    /** The width to build to where more is known than the widths, and what then stands open beside the piece. */
+    private void box() {
+        BoxRoom box = new BoxRoom(readings, pieceDepth, pieceHeight);
         List<Reading> widths = known(Reading.Group.WIDTHS);
-        if (widths.size() < 2) {
+        if (!widths.isEmpty() && box.isKnown()) {
+            addBent(Sum.CLEAR_WIDTH, box.from(), box::clear);
+        }
+        if (widths.size() < 2 && (widths.isEmpty() || !box.isKnown())) {
             return;
         }
-        List<Reading> from = Stream.concat(widths.stream(), depths.stream()).toList();
-        ToDoubleFunction<double[]> gap = r -> {
-            double share = share(r, widths.size());
-            double widest = 0;
-            double least = Double.MAX_VALUE;
-            for (int n = 0; n < widths.size(); n++) {
-                int back = widths.indexOf(back(widths.get(n)));
-                widest = Math.max(widest, back < 0 ? r[n] : r[back] + (r[n] - r[back]) * share);
-                least = Math.min(least, r[n]);
-            }
-            return widest - least;
-        };
-        addBent(Sum.LARGEST_GAP, from, gap);
-        // The strip is cut for the worst case: both readings off by all they may be.
-        double worst = 4 * standard + SPARE.inches().doubleValue();
-        addBent(Sum.SCRIBE_STOCK, from, r -> gap.applyAsDouble(r) + worst);
-    }
-
-    /** The reading at the back of the same level; of one at the back, itself. */
-    private static Reading back(Reading width) {
-        return Arrays.stream(Level.values())
-                .filter(level -> level.front == width)
-                .map(level -> level.back)
-                .findFirst()
-                .orElse(width);
-    }
-
-    /** How much of the depth of the opening the piece takes. */
-    private double share(double[] readings, int firstDepth) {
-        if (pieceDepth == null || readings.length <= firstDepth) {
-            return 1;
+        addBent(Sum.LARGEST_GAP, box.from(), box::gap);
+        Finding gap = found.get(found.size() - 1);
+        if (gap.sum() == Sum.LARGEST_GAP) {
+            // Too narrow a strip is lost: two readings off by all they may be, or the gap's own doubt where it is more.
+            double worst = Math.max(4 * standard, gap.figure().plusMinus());
+            Reckoned strip = new Reckoned(
+                    gap.figure().value() + worst + SPARE.inches().doubleValue(),
+                    gap.figure().standard());
+            found.add(new Finding(Sum.SCRIBE_STOCK, strip, box.from()));
         }
-        return Math.min(1, pieceDepth.inches().doubleValue() / meanFrom(readings, firstDepth));
     }
 
     private void corners() {
@@ -225,27 +213,7 @@ public final class OpeningSums {
         return group.readings().stream().filter(readings::containsKey).toList();
     }
 
-    /** The lowest level that was read at back and front: the one that the diagonals lie in. */
     private @Nullable Level level() {
-        return Arrays.stream(Level.values())
-                .filter(l -> has(l.front, l.back))
-                .findFirst()
-                .orElse(null);
-    }
-
-    private enum Level {
-        FLOOR(Reading.BACK_FLOOR, Reading.FRONT_FLOOR, Sum.SPLAY_FLOOR),
-        MIDDLE(Reading.BACK_MIDDLE, Reading.FRONT_MIDDLE, Sum.SPLAY_MIDDLE),
-        TOP(Reading.BACK_TOP, Reading.FRONT_TOP, Sum.SPLAY_TOP);
-
-        private final Reading back;
-        private final Reading front;
-        private final Sum splay;
-
-        Level(Reading back, Reading front, Sum splay) {
-            this.back = back;
-            this.front = front;
-            this.splay = splay;
-        }
+        return Level.lowest(readings.keySet());
     }
 }

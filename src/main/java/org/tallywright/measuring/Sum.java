@@ -3,6 +3,7 @@ package org.tallywright.measuring;
 /** What is computed from the readings of an opening. */
 public enum Sum {
     NARROWEST,
+    CLEAR_WIDTH,
     SPLAY_FLOOR,
     SPLAY_MIDDLE,
     SPLAY_TOP,

@@ -40,7 +40,7 @@ class OpeningSumsTest {
     void readsTheSplayAndTheCornersOfAnAlcove() {
         Map<Reading, Length> alcove =
                 of(BACK_FLOOR, "61 3/8", FRONT_FLOOR, "62 1/16", DEPTH_LEFT, "24", DEPTH_RIGHT, "24");
-        List<Finding> found = OpeningSums.of(alcove, GOOD_TO, inches("15"));
+        List<Finding> found = sums(alcove, GOOD_TO, inches("15"));
         assertThat(value(found, Sum.SPLAY_FLOOR)).isCloseTo(0.6875, within(1e-9));
         assertThat(value(found, Sum.ONE_WALL_ANGLE)).isCloseTo(91.64, within(0.005));
         assertThat(value(found, Sum.EACH_WALL_ANGLE)).isCloseTo(90.8206, within(0.0005));
@@ -54,8 +54,8 @@ class OpeningSumsTest {
 
     @Test
     void readsACornerFromThreeSides() {
-        List<Finding> found = OpeningSums.of(
-                of(CORNER_LEFT_BACK, "36", CORNER_LEFT_SIDE, "48", CORNER_LEFT_ACROSS, "60 1/2"), GOOD_TO, null);
+        List<Finding> found =
+                sums(of(CORNER_LEFT_BACK, "36", CORNER_LEFT_SIDE, "48", CORNER_LEFT_ACROSS, "60 1/2"), GOOD_TO, null);
         assertThat(value(found, Sum.CORNER_LEFT)).isCloseTo(91.00, within(0.005));
         // By hand: c / (a b sin C) for c, the cosine rule's other slopes for a and b.
         double a = 36, b = 48, c = 60.5, sine = Math.sin(Math.toRadians(value(found, Sum.CORNER_LEFT)));
@@ -77,7 +77,7 @@ class OpeningSumsTest {
         assertThat(Geometry.leftSplay(60, 62.5, first, second)).isCloseTo(1, within(1e-9));
         assertThat(Geometry.rightSplay(60, 62.5, first, second)).isCloseTo(1.5, within(1e-9));
         assertThat(Geometry.depthSquared(60, 62.5, first, second)).isCloseTo(576, within(1e-6));
-        List<Finding> square = OpeningSums.of(
+        List<Finding> square = sums(
                 of(
                         BACK_FLOOR,
                         "32",
@@ -95,7 +95,7 @@ class OpeningSumsTest {
         assertThat(value(square, Sum.DIAGONAL_LEFT)).isEqualTo(90);
         assertThat(value(square, Sum.DIAGONAL_RIGHT)).isEqualTo(90);
         assertThat(value(square, Sum.DEPTH_CHECK)).isCloseTo(0, within(1e-9));
-        List<Finding> wrong = OpeningSums.of(
+        List<Finding> wrong = sums(
                 of(
                         BACK_FLOOR,
                         "32",
@@ -129,7 +129,7 @@ class OpeningSumsTest {
                 CORNER_LEFT_ACROSS,
                 "60 1/2");
         room.putAll(of(CORNER_RIGHT_BACK, "36", CORNER_RIGHT_SIDE, "48", CORNER_RIGHT_ACROSS, "60"));
-        Reckoned check = figure(OpeningSums.of(room, GOOD_TO, null), Sum.CORNER_CHECK);
+        Reckoned check = figure(sums(room, GOOD_TO, null), Sum.CORNER_CHECK);
         assertThat(check.value())
                 .isCloseTo(24 * Math.tan(Math.toRadians(Geometry.corner(36, 48, 60.5) - 90)), within(1e-6));
         assertThat(check.isBeyondDoubt()).isTrue();
@@ -138,29 +138,28 @@ class OpeningSumsTest {
     @Test
     void carriesPlumbAndLevelToTheWholeOpening() {
         Map<Reading, Length> wall = of(LEAN_LEFT, "3/8", LEAN_OVER, "32", HEIGHT_LEFT, "96");
-        assertThat(value(OpeningSums.of(wall, GOOD_TO, null), Sum.LEAN_LEFT)).isCloseTo(1.125, within(1e-9));
+        assertThat(value(sums(wall, GOOD_TO, null), Sum.LEAN_LEFT)).isCloseTo(1.125, within(1e-9));
         Map<Reading, Length> floor = of(FLOOR_FALL, "3/8", FLOOR_OVER, "120", BACK_FLOOR, "72");
-        assertThat(value(OpeningSums.of(floor, GOOD_TO, null), Sum.FALL)).isCloseTo(0.225, within(1e-9));
+        assertThat(value(sums(floor, GOOD_TO, null), Sum.FALL)).isCloseTo(0.225, within(1e-9));
         floor.remove(BACK_FLOOR);
-        assertThat(value(OpeningSums.of(floor, GOOD_TO, null), Sum.FALL)).isCloseTo(0.375, within(1e-9));
+        assertThat(value(sums(floor, GOOD_TO, null), Sum.FALL)).isCloseTo(0.375, within(1e-9));
     }
 
     @Test
     void findsTheNarrowestAndTheLargestGap() {
         Map<Reading, Length> room =
                 of(BACK_FLOOR, "60", FRONT_FLOOR, "60 1/2", BACK_TOP, "60 1/4", FRONT_TOP, "59 3/4", DEPTH_LEFT, "24");
-        List<Finding> found = OpeningSums.of(room, GOOD_TO, inches("12"));
+        List<Finding> found = sums(room, GOOD_TO, inches("12"));
         assertThat(value(found, Sum.NARROWEST)).isEqualTo(59.75);
         // At 12 deep the widths are 60, 60 1/4, 60 1/4 and 60; the piece is 59 3/4.
         assertThat(value(found, Sum.LARGEST_GAP)).isCloseTo(0.5, within(1e-9));
-        assertThat(value(OpeningSums.of(room, GOOD_TO, null), Sum.LARGEST_GAP)).isCloseTo(0.75, within(1e-9));
+        assertThat(value(sums(room, GOOD_TO, null), Sum.LARGEST_GAP)).isCloseTo(0.75, within(1e-9));
     }
 
     /** Built to the front, which lies beyond the piece, all of the difference stands open at the back. */
     @Test
     void leavesTheGapThatThePieceIsBuiltFor() {
-        List<Finding> closing =
-                OpeningSums.of(of(BACK_FLOOR, "61", FRONT_FLOOR, "60", DEPTH_LEFT, "24"), GOOD_TO, inches("12"));
+        List<Finding> closing = sums(of(BACK_FLOOR, "61", FRONT_FLOOR, "60", DEPTH_LEFT, "24"), GOOD_TO, inches("12"));
         assertThat(value(closing, Sum.NARROWEST)).isEqualTo(60);
         assertThat(value(closing, Sum.LARGEST_GAP)).isCloseTo(1, within(1e-9));
         // Both readings at their worst, and a quarter to plane away.
@@ -169,18 +168,17 @@ class OpeningSumsTest {
 
     @Test
     void countsAWidthThatWasReadAtOneEndOnly() {
-        List<Finding> waist =
-                OpeningSums.of(of(BACK_FLOOR, "60", FRONT_FLOOR, "60", BACK_MIDDLE, "59"), GOOD_TO, inches("12"));
+        List<Finding> waist = sums(of(BACK_FLOOR, "60", FRONT_FLOOR, "60", BACK_MIDDLE, "59"), GOOD_TO, inches("12"));
         assertThat(value(waist, Sum.NARROWEST)).isEqualTo(59);
         assertThat(value(waist, Sum.LARGEST_GAP)).isCloseTo(1, within(1e-9));
-        List<Finding> backs = OpeningSums.of(of(BACK_FLOOR, "60", BACK_TOP, "61"), GOOD_TO, null);
+        List<Finding> backs = sums(of(BACK_FLOOR, "60", BACK_TOP, "61"), GOOD_TO, null);
         assertThat(value(backs, Sum.LARGEST_GAP)).isCloseTo(1, within(1e-9));
     }
 
     @Test
     void saysNothingOfWhatWasNotRead() {
-        assertThat(OpeningSums.of(Map.of(), GOOD_TO, null)).isEmpty();
-        assertThat(OpeningSums.of(of(BACK_FLOOR, "60"), GOOD_TO, null))
+        assertThat(sums(Map.of(), GOOD_TO, null)).isEmpty();
+        assertThat(sums(of(BACK_FLOOR, "60"), GOOD_TO, null))
                 .extracting(Finding::sum)
                 .containsExactly(Sum.NARROWEST);
     }
@@ -210,6 +208,10 @@ class OpeningSumsTest {
         Reckoned figure = Propagation.through(angle, read, standard);
         assertThat(figure.value()).isCloseTo(mean, within(0.002));
         assertThat(figure.standard()).isCloseTo(spread, within(spread * 0.03));
+    }
+
+    private static List<Finding> sums(Map<Reading, Length> readings, Length goodTo, @Nullable Length depth) {
+        return OpeningSums.of(readings, goodTo, depth, null);
     }
 
     private static Reckoned figure(List<Finding> found, Sum sum) {

@@ -26,7 +26,10 @@ class TiesTest {
     void theGapOfTwoEqualWidthsIsAsOpenAsTheirDifference() {
         assertThat(drawn(RANGE, 60, 60)).isCloseTo(Math.sqrt(2) * STANDARD, within(1e-9));
         List<Finding> found = OpeningSums.of(
-                Map.of(Reading.BACK_FLOOR, inches("60"), Reading.FRONT_FLOOR, inches("60")), inches("1/32"), null);
+                Map.of(Reading.BACK_FLOOR, inches("60"), Reading.FRONT_FLOOR, inches("60")),
+                inches("1/32"),
+                null,
+                null);
         Reckoned gap = found.stream()
                 .filter(f -> f.sum() == Sum.LARGEST_GAP)
                 .findFirst()
@@ -68,7 +71,7 @@ class TiesTest {
         Map<Reading, Length> room = new EnumMap<>(Reading.class);
         Reading.Group.WIDTHS.readings().forEach(reading -> room.put(reading, inches("60")));
         Reading.Group.HEIGHTS.readings().forEach(reading -> room.put(reading, inches("96")));
-        assertThat(OpeningSums.of(room, inches("1/32"), null))
+        assertThat(OpeningSums.of(room, inches("1/32"), null, null))
                 .filteredOn(f -> List.of(Sum.NARROWEST, Sum.LOWEST, Sum.LARGEST_GAP, Sum.SCRIBE_STOCK)
                         .contains(f.sum()))
                 .hasSize(4)

@@ -3,14 +3,17 @@ package org.tallywright.measuring.web;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.measuring.Finding;
 import org.tallywright.measuring.OpeningDetails;
+import org.tallywright.measuring.OpeningSums;
 import org.tallywright.measuring.Reading;
 import org.tallywright.measuring.Reckoned;
 import org.tallywright.measuring.Sum;
+import org.tallywright.measuring.Unread;
 import org.tallywright.shared.Length;
 
 /** What the findings of an opening mean for the work, in sentences. */
@@ -82,7 +85,7 @@ final class OpeningWords {
     private void build() {
         Reckoned narrowest = figure(Sum.NARROWEST);
         if (narrowest != null) {
-            said.add("Build to " + figures.size(narrowest.value()) + ", the narrowest place, less your fitting gap.");
+            width(narrowest.value());
         }
         Reckoned taper = figure(Sum.TAPER);
         if (taper != null && pieceDepth != null && taper.isBeyondDoubt()) {
@@ -99,6 +102,36 @@ final class OpeningWords {
         if (gap.value() > WIDEST_SCRIBE) {
             cautions.add("The gap is over " + figures.size(WIDEST_SCRIBE)
                     + ": rather a wider stile or a bevelled back edge than a scribe.");
+        }
+    }
+
+    private void width(double narrowest) {
+        Reckoned clear = figure(Sum.CLEAR_WIDTH);
+        String least = figures.size(narrowest);
+        String goesIn = clear == null ? least : figures.size(clear.value());
+        said.add("Build to " + goesIn
+                + (goesIn.equals(least) ? ", the narrowest place," : ", all that goes in square and plumb,")
+                + " less your fitting gap.");
+        Set<Unread> unread = OpeningSums.unread(opening.readings());
+        boolean square = unread.contains(Unread.DIAGONALS) || unread.contains(Unread.FRONT_AND_BACK);
+        boolean left = unread.contains(Unread.LEAN_LEFT);
+        boolean right = unread.contains(Unread.LEAN_RIGHT);
+        List<String> only = new ArrayList<>();
+        List<String> read = new ArrayList<>();
+        if (square) {
+            only.add("square");
+            read.add(unread.contains(Unread.DIAGONALS) ? "both diagonals" : "back, front and both diagonals");
+        }
+        if (left || right) {
+            only.add("plumb");
+            read.add(
+                    left && right
+                            ? "how far each wall leans"
+                            : "how far the " + (left ? "left" : "right") + " wall leans");
+        }
+        if (!only.isEmpty()) {
+            said.add("That holds for walls that are " + String.join(" and ", only) + "; to know, read "
+                    + String.join(" and ", read) + ".");
         }
     }
 

@@ -1,5 +1,7 @@
 package org.tallywright.measuring.web;
 
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -57,7 +59,8 @@ class SitePages {
         this.prints = prints;
     }
 
-    private record Piece(String name, @Nullable Length depth) {}
+    private record Piece(
+            String name, @Nullable Length depth, @Nullable Length height) {}
 
     Units units() {
         return shop.units();
@@ -76,15 +79,18 @@ class SitePages {
 
     private Map<UUID, Piece> pieces(UUID job) {
         Map<UUID, Piece> pieces = new LinkedHashMap<>();
-        jdbc.sql("select id, name, depth from piece where job_id = ? order by position, id")
+        jdbc.sql("select id, name, depth, height from piece where job_id = ? order by position, id")
                 .param(job)
                 .query(row -> {
-                    long depth = row.getLong(3);
                     pieces.put(
-                            row.getObject(1, UUID.class),
-                            new Piece(row.getString(2), row.wasNull() ? null : new Length(depth)));
+                            row.getObject(1, UUID.class), new Piece(row.getString(2), length(row, 3), length(row, 4)));
                 });
         return pieces;
+    }
+
+    private static @Nullable Length length(ResultSet row, int column) throws SQLException {
+        long units = row.getLong(column);
+        return row.wasNull() ? null : new Length(units);
     }
 
     private Map<UUID, String> people() {
@@ -134,7 +140,8 @@ class SitePages {
         UUID pieceId = opening.pieceId();
         Piece piece = pieceId == null ? null : pieces.get(pieceId);
         Length depth = piece == null ? null : piece.depth();
-        List<Finding> findings = OpeningSums.of(opening.readings(), opening.goodTo(), depth);
+        Length height = piece == null ? null : piece.height();
+        List<Finding> findings = OpeningSums.of(opening.readings(), opening.goodTo(), depth, height);
         OpeningWords.Said said = OpeningWords.of(findings, opening, depth, figures);
         return new SitePage.OpeningShown(
                 kept.id(),
@@ -145,7 +152,7 @@ class SitePages {
                 opening.note(),
                 said.sentences(),
                 said.cautions(),
-                findings.stream().map(f -> shown(f, opening, depth, figures)).toList(),
+                findings.stream().map(f -> shown(f, opening, piece, figures)).toList(),
                 groups(opening, figures),
                 pieceId == null ? "" : pieceId.toString(),
                 pieceId == null ? List.of() : photos.getOrDefault(pieceId, List.of()));
@@ -159,9 +166,12 @@ class SitePages {
         return ofPieces;
     }
 
-    private SitePage.Shown shown(Finding finding, OpeningDetails opening, @Nullable Length depth, Figures figures) {
+    private SitePage.Shown shown(Finding finding, OpeningDetails opening, @Nullable Piece piece, Figures figures) {
         String value = finding.sum().isAngle() ? figures.degrees(finding.figure()) : figures.length(finding.figure());
+        Length depth = piece == null ? null : piece.depth();
+        Length height = piece == null ? null : piece.height();
         String deep = depth == null ? text("measuring.depth.whole") : depth.format(figures.units());
+        String tall = height == null ? text("measuring.height.whole") : height.format(figures.units());
         List<SitePage.Line> inputs = finding.from().stream()
                 .map(reading -> line(reading, opening, figures))
                 .toList();
@@ -172,7 +182,8 @@ class SitePages {
                         "measuring.formula." + finding.sum(),
                         deep,
                         OpeningSums.SPARE.format(figures.units()),
-                        figures.goodTo(opening.goodTo())),
+                        figures.goodTo(opening.goodTo()),
+                        tall),
                 inputs);
     }
 

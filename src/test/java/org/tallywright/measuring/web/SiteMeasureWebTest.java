@@ -98,7 +98,9 @@ class SiteMeasureWebTest {
         Document page = answer(get(base + "/site-measure"), ada, 200);
         assertThat(page.select(".findings").text())
                 .contains("The front is 11/16\" wider than the back: it opens to the front.")
-                .contains("Build to 5' 1 3/8\"")
+                .contains("Build to 5' 1 3/8\", the narrowest place, less your fitting gap.")
+                .contains("That holds for walls that are square and plumb;"
+                        + " to know, read both diagonals and how far each wall leans.")
                 .contains("over a piece 1' 3\" deep it tapers by 7/16\"");
         assertThat(figure(page, "Corner if one wall takes all")).isEqualTo("91.64\u00b0 \u00b1 0.11\u00b0");
         assertThat(page.select("details.figure").text())
@@ -112,6 +114,31 @@ class SiteMeasureWebTest {
         assertThat(answer(get(base + "/site-measure/sheet"), ada, 200).text())
                 .contains("91.64\u00b0 \u00b1 0.11\u00b0");
         assertThat(answer(get(base), ada, 200).select("a[href$=/site-measure]")).isNotEmpty();
+    }
+
+    /** Front and back 38 1/2, the front 6 1/2 to the right: 32 goes in, of a piece half as deep 35 1/4. */
+    @Test
+    void buildsToWhatGoesInSquare() throws Exception {
+        UUID piece = sample.piece(job, "Window seat", "38", "18", "12", ada);
+        answer(
+                post(base + "/openings")
+                        .param("id", Ids.next().toString())
+                        .param("place", "Bay")
+                        .param("measuredOn", "2025-01-02")
+                        .param("goodTo", "1/32")
+                        .param("backFloor", "38 1/2")
+                        .param("frontFloor", "38 1/2")
+                        .param("depthLeft", "24")
+                        .param("diagonalBackLeft", "51")
+                        .param("diagonalBackRight", "40")
+                        .param("piece", piece.toString()),
+                ada,
+                302);
+        Document page = answer(get(base + "/site-measure"), ada, 200);
+        assertThat(page.select(".findings").text())
+                .contains("Build to 2' 11 1/4\", all that goes in square and plumb, less your fitting gap.")
+                .contains("That holds for walls that are plumb; to know, read how far each wall leans.")
+                .contains("The largest gap beside the piece is 3 1/4\"");
     }
 
     /** The way to the form of photos carries piece and place along, and the piece's photos come back to the opening. */
