@@ -2,7 +2,6 @@ package org.tallywright.estimates.web;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.tallywright.estimates.AcceptedBid;
@@ -181,7 +180,8 @@ class Ladder {
         return rate.parts().stream()
                 .map(part -> new Entry(
                         part.name() + ", " + part.share() + " % of the hours, wage and burden",
-                        money(Objects.requireNonNull(part.burdened()))))
+                        // Without any hours a price needs no wage.
+                        part.burdened() == null ? "no wage yet" : money(part.burdened())))
                 .toList();
     }
 
