@@ -10,15 +10,21 @@ import org.tallywright.calibration.engine.model.CommonDraws;
  * <pre>
  *   cost     = hours x (rate + overhead) + sum of materials + other
  *   rate     = sum of share_i x rate_i,  shares of {@link CrewScatter}, scaled to the planned rate in the mean
- *   material = ceil( net / yield / step ) x step x price x exp(s z - s^2/2) + freight
+ *   material = bought x price x exp(s z - s^2/2) + freight
+ *   bought   = ceil( net / yield / step ) x step, or laid out: likely x exp(w z), w = ln(safe / likely) / 0.8416
  * </pre>
  *
  * <p>Hours are the draws of the job's forecast, yields those of {@link MaterialYields} (all lines of a material move together), s and z
- * those of {@link PriceScatter}. Prices move about the estimate's price and keep it in the mean. Hours, crew, prices and
+ * those of {@link PriceScatter}. A layout of sheets or bars is bought as laid out (w = 0); boards of chance widths are
+ * lognormal through the median and the four-in-five quantile of the lots drawn for them. How far a shop buys beside its layouts
+ * is not learnt. Prices move about the estimate's price and keep it in the mean. Hours, crew, prices and
  * yields move independently of each other; the prices of two materials do so as well. Amounts in the shop's currency, hours in
  * person-hours. The streams are named by person and material: an edit to one line leaves the draws of the others alone.
  */
 public final class CostModel {
+
+    /** The standard normal's quantile at 0.8. */
+    private static final double Z80 = 0.8416212335729143;
 
     private final CommonDraws common;
 
@@ -41,14 +47,37 @@ public final class CostModel {
     /**
      * One line of material.
      *
-     * @param net quantity in the finished work, above 0
-     * @param yields draws of net/bought, above 0 and up to 1
-     * @param step smallest quantity that can be bought, same unit
      * @param price of one unit
      * @param scatter sd of ln(price paid / price)
      */
-    public record Material(
-            String material, double net, Draws yields, double step, double price, double scatter, double freight) {}
+    public record Material(String material, Purchase purchase, double price, double scatter, double freight) {
+
+        /** By its yield. */
+        public Material(
+                String material, double net, Draws yields, double step, double price, double scatter, double freight) {
+            this(material, new ByYield(net, yields, step), price, scatter, freight);
+        }
+    }
+
+    /** How much is bought of a material. */
+    public sealed interface Purchase {}
+
+    /**
+     * @param net quantity in the finished work, above 0
+     * @param yields draws of net/bought, above 0 and up to 1
+     * @param step smallest quantity that can be bought, same unit
+     */
+    public record ByYield(double net, Draws yields, double step) implements Purchase {}
+
+    /**
+     * @param likely median, above 0
+     * @param safe four times in five no more; the same where the layout is certain
+     */
+    public record LaidOut(double likely, double safe) implements Purchase {
+        private double spread() {
+            return safe <= likely ? 0 : Math.log(safe / likely) / Z80;
+        }
+    }
 
     /** The cost of each draw, and the materials alone. */
     public record Cost(Draws total, Draws materials) {}
@@ -95,12 +124,28 @@ public final class CostModel {
         double[] total = new double[common.count()];
         for (Material line : lines) {
             double[] z = common.normals("price " + line.material());
+            double[] bought = bought(line);
             double half = line.scatter() * line.scatter() / 2;
             for (int d = 0; d < total.length; d++) {
-                double bought = Math.ceil(line.net() / line.yields().at(d) / line.step() - 1e-9) * line.step();
-                total[d] += bought * line.price() * Math.exp(line.scatter() * z[d] - half) + line.freight();
+                total[d] += bought[d] * line.price() * Math.exp(line.scatter() * z[d] - half) + line.freight();
             }
         }
         return total;
+    }
+
+    private double[] bought(Material line) {
+        double[] bought = new double[common.count()];
+        if (line.purchase() instanceof ByYield by) {
+            for (int d = 0; d < bought.length; d++) {
+                bought[d] = Math.ceil(by.net() / by.yields().at(d) / by.step() - 1e-9) * by.step();
+            }
+        } else if (line.purchase() instanceof LaidOut laid) {
+            double spread = laid.spread();
+            double[] z = common.normals("laid out " + line.material());
+            for (int d = 0; d < bought.length; d++) {
+                bought[d] = laid.likely() * Math.exp(spread * z[d]);
+            }
+        }
+        return bought;
     }
 }

@@ -50,6 +50,33 @@ class CostModelTest {
         assertThat(cost.materials().mean()).isCloseTo(615, within(1e-9));
     }
 
+    /** One sheet at 172 and five at 172 with 12 freight: bought as laid out in every draw, 172 and 872. */
+    @Test
+    void aLayoutThatIsCertainCostsItsLineAmount() {
+        for (int sheets : new int[] {1, 5}) {
+            CostModel.Material ply = new CostModel.Material("ply", new CostModel.LaidOut(sheets, sheets), 172, 0, 12);
+            Draws cost = model.draws(NO_HOURS, NOTHING, List.of(ply), 0).materials();
+            assertThat(Arrays.stream(cost.values())).allMatch(c -> Math.abs(c - (172 * sheets + 12)) < 1e-9);
+        }
+        CostModel.Material moving = new CostModel.Material("ply", new CostModel.LaidOut(5, 5), 172, 0.05, 12);
+        assertThat(model.draws(NO_HOURS, NOTHING, List.of(moving), 0)
+                        .materials()
+                        .mean())
+                .isCloseTo(872, within(0.1));
+    }
+
+    /** 40 bf half the time and 50 four times in five, at 10: 400 and 500; a lognormal's nine in ten is 40 exp(1.2816 w). */
+    @Test
+    void boardsAreLikelyInTheMiddleAndSafeAtFourInFive() {
+        CostModel.Material oak = new CostModel.Material("oak", new CostModel.LaidOut(40, 50), 10, 0, 0);
+        Draws cost = model.draws(NO_HOURS, NOTHING, List.of(oak), 0).materials();
+        double w = Math.log(50.0 / 40) / 0.8416212;
+        assertThat(quantile(cost, 0.5)).isCloseTo(400, within(0.5));
+        assertThat(quantile(cost, 0.8)).isCloseTo(500, within(1.0));
+        assertThat(quantile(cost, 0.9)).isCloseTo(400 * Math.exp(1.2815516 * w), within(2.5));
+        assertThat(cost.mean()).isCloseTo(400 * Math.exp(w * w / 2), within(2.0));
+    }
+
     /** Lognormal facts (any text on statistics): median exp(mu), mean exp(mu + s^2/2), quantile exp(mu + s z_p). */
     @Test
     void aPriceThatMovesKeepsItsMeanAndHasTheLognormalsQuantiles() {
