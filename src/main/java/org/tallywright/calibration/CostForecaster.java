@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.calibration.engine.CostModel;
@@ -41,6 +43,7 @@ public class CostForecaster {
      * @param yield of the line
      * @param starting the catalogue's
      * @param step smallest quantity that can be bought
+     * @param laidOut what a layout gives instead of net / yield; null for none
      */
     public record Need(
             UUID material,
@@ -49,12 +52,21 @@ public class CostForecaster {
             BigDecimal starting,
             BigDecimal step,
             BigDecimal price,
-            BigDecimal freight) {}
+            BigDecimal freight,
+            @Nullable LaidOut laidOut) {}
+
+    /**
+     * @param likely bought half the time at most, above nothing
+     * @param safe bought four times in five at most, no less
+     */
+    public record LaidOut(BigDecimal likely, BigDecimal safe) {}
 
     /**
      * @param cents what the job costs in each draw, in hundredths, ascending
      * @param materialCents the mean of the materials alone
-     * @param yields how many of the materials have a finished job behind their yield
+     * @param materials different ones that net / yield gives
+     * @param yields how many of them have a finished job behind their yield
+     * @param laidOut lines that a layout gives
      * @param priceSteps from one purchase to the next, of these materials
      * @param crewJobs finished jobs behind who does the hours; 0 also where it makes no difference
      * @param crewMatters whether people of different cost share the hours
@@ -65,6 +77,7 @@ public class CostForecaster {
             int materials,
             int yields,
             int priceSteps,
+            int laidOut,
             int crewJobs,
             boolean crewMatters,
             long seed) {}
@@ -83,6 +96,10 @@ public class CostForecaster {
                 other.doubleValue());
         Set<UUID> materials = new HashSet<>();
         needs.forEach(need -> materials.add(need.material()));
+        Set<UUID> byYield = needs.stream()
+                .filter(need -> need.laidOut() == null)
+                .map(Need::material)
+                .collect(Collectors.toSet());
         boolean mixed = hour.crew().stream().map(Worker::rate).distinct().count() > 1;
         return new Cost(
                 Arrays.stream(drawn.total().values())
@@ -90,9 +107,10 @@ public class CostForecaster {
                         .sorted()
                         .toArray(),
                 cents(drawn.materials().mean()),
-                materials.size(),
-                (int) materials.stream().filter(m -> past.jobs(m) > 0).count(),
+                byYield.size(),
+                (int) byYield.stream().filter(m -> past.jobs(m) > 0).count(),
                 materials.stream().mapToInt(past::priceSteps).sum(),
+                (int) needs.stream().filter(need -> need.laidOut() != null).count(),
                 mixed ? past.crewJobs() : 0,
                 mixed,
                 Fitted.SETTINGS.totals().seed());
@@ -111,18 +129,28 @@ public class CostForecaster {
         return needs.stream()
                 .map(need -> new CostModel.Material(
                         need.material().toString(),
-                        need.net().doubleValue(),
-                        known.computeIfAbsent(
-                                List.of(need.material(), need.yield()),
-                                key -> past.yields(
-                                        need.material(),
-                                        need.starting().doubleValue(),
-                                        need.yield().doubleValue())),
-                        need.step().doubleValue(),
+                        purchase(need, past, known),
                         need.price().doubleValue(),
                         past.priceScatter(need.material()),
                         need.freight().doubleValue()))
                 .toList();
+    }
+
+    private static CostModel.Purchase purchase(Need need, CostPast past, Map<List<Object>, Draws> known) {
+        LaidOut laidOut = need.laidOut();
+        if (laidOut != null) {
+            return new CostModel.LaidOut(
+                    laidOut.likely().doubleValue(), laidOut.safe().doubleValue());
+        }
+        return new CostModel.ByYield(
+                need.net().doubleValue(),
+                known.computeIfAbsent(
+                        List.of(need.material(), need.yield()),
+                        key -> past.yields(
+                                need.material(),
+                                need.starting().doubleValue(),
+                                need.yield().doubleValue())),
+                need.step().doubleValue());
     }
 
     private static long cents(double amount) {

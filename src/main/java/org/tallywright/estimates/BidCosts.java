@@ -23,8 +23,8 @@ class BidCosts {
         jdbc.sql("""
                         insert into bid_cost (bid_id, confidence, expected_amount, low_amount, likely_amount, high_amount, p80_amount,
                             loss_percent, profit_amount, draws, seed, jobs, starting_percent, materials, yields, price_steps,
-                            crew_matters, crew_jobs)
-                        values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
+                            laid_out, crew_matters, crew_jobs)
+                        values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
                 .param(bid)
                 .param(risk.confidence())
                 .param(risk.expected().amount())
@@ -41,6 +41,7 @@ class BidCosts {
                 .param(behind.materials())
                 .param(behind.yields())
                 .param(behind.priceSteps())
+                .param(behind.laidOut())
                 .param(behind.crewMatters())
                 .param(behind.crewJobs())
                 .update();
@@ -71,6 +72,7 @@ class BidCosts {
                         row.getInt("materials"),
                         row.getInt("yields"),
                         row.getInt("price_steps"),
+                        row.getInt("laid_out"),
                         row.getBoolean("crew_matters"),
                         row.getInt("crew_jobs")));
     }

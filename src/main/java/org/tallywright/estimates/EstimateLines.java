@@ -7,9 +7,11 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.jobs.JobDesk;
 import org.tallywright.shared.NotHere;
+import org.tallywright.shared.Quantity;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopClock;
 import org.tallywright.shared.Stale;
+import org.tallywright.shared.Yield;
 
 /**
  * Keeps the material lines and other costs of a job's working sum. The same id and content again is a repeat; other
@@ -52,36 +54,49 @@ public class EstimateLines {
         EstimateMaterials.Facts material = catalogue
                 .find(draft.materialId(), clock.today())
                 .orElseThrow(() -> new Refused("material", "Pick a material of the catalogue."));
-        MaterialCost cost = cost(draft, material);
         locks.guardPiece(job, draft.pieceId());
         MaterialLine line = materials.findById(draft.id()).orElse(null);
+        MaterialLine.Content content = content(draft, material, line);
         if (line == null) {
             guardNew(draft.version(), MATERIAL);
             MaterialLine fresh = new MaterialLine(draft.id(), job, materials.lastPosition(job) + 1);
-            fresh.say(draft.pieceId(), draft.materialId(), cost);
+            fresh.say(content);
             materials.save(fresh);
             return;
         }
         guardOf(line.isOf(job), MATERIAL);
-        if (!line.says(draft.pieceId(), draft.materialId(), cost)) {
+        if (!line.says(content)) {
             if (!line.isAt(draft.version())) {
-                throw new Stale(MATERIAL, line.beside(name(line.materialId()), material.name(), cost));
+                throw new Stale(MATERIAL, line.beside(name(line.materialId()), material.name(), content.cost()));
             }
             locks.guardMaterial(draft.id(), clock.today());
-            line.say(draft.pieceId(), draft.materialId(), cost);
+            line.say(content);
         }
     }
 
-    private static MaterialCost cost(MaterialDraft draft, EstimateMaterials.Facts material) {
+    private static MaterialLine.Content content(
+            MaterialDraft draft, EstimateMaterials.Facts material, @Nullable MaterialLine line) {
+        Yield share = draft.yield() == null ? material.startingYield() : draft.yield();
+        return new MaterialLine.Content(
+                draft.pieceId(),
+                draft.materialId(),
+                cost(draft, share, material, line == null ? null : line.laidOutFor(draft, share)),
+                line == null ? draft.price() != null : line.typed(draft),
+                line == null ? Quantity.ZERO : line.stockFor(draft, share));
+    }
+
+    private static MaterialCost cost(
+            MaterialDraft draft, Yield share, EstimateMaterials.Facts material, @Nullable LaidOut laidOut) {
         if (draft.price() == null && material.price() == null) {
             throw new Refused("price", "The catalogue has no price for it yet; write what you expect to pay.");
         }
         MaterialCost cost = new MaterialCost(
                 draft.net(),
-                draft.yield() == null ? material.startingYield() : draft.yield(),
+                share,
                 material.purchaseStep(),
                 draft.price() == null ? Objects.requireNonNull(material.price()) : draft.price(),
-                draft.freight());
+                draft.freight(),
+                laidOut);
         Limits.check(cost);
         return cost;
     }

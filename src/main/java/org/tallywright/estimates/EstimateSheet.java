@@ -80,6 +80,8 @@ public record EstimateSheet(
      * @param yield of this line
      * @param startingYield the catalogue's
      * @param purchaseStep the smallest quantity that can be bought
+     * @param safe of a laid out line: charged four times in five at most; null where the purchase is net / yield
+     * @param stock of the purchase, taken from stock
      */
     public record MaterialRow(
             UUID id,
@@ -94,6 +96,8 @@ public record EstimateSheet(
             Yield startingYield,
             Quantity purchaseStep,
             Quantity purchase,
+            @Nullable Quantity safe,
+            Quantity stock,
             UnitPrice price,
             Money freight,
             Money amount,
@@ -112,10 +116,17 @@ public record EstimateSheet(
                     startingYield,
                     purchaseStep,
                     purchase,
+                    safe,
+                    stock,
                     price,
                     freight,
                     amount,
                     lot.freed());
+        }
+
+        /** What is left to buy beside the stock. */
+        public Quantity toBuy() {
+            return purchase.minus(stock);
         }
     }
 

@@ -1,5 +1,6 @@
 package org.tallywright.estimates;
 
+import java.math.BigDecimal;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
@@ -163,6 +164,7 @@ class EstimateSheets {
     }
 
     private static MaterialRow material(ResultSet row, int n) throws SQLException {
+        BigDecimal safe = row.getBigDecimal("safe_quantity");
         return new MaterialRow(
                 id(row, "id"),
                 row.getInt("version"),
@@ -176,6 +178,8 @@ class EstimateSheets {
                 Yield.of(row.getBigDecimal("starting_yield")),
                 Quantity.of(row.getBigDecimal("purchase_step")),
                 Quantity.of(row.getBigDecimal("purchase_quantity")),
+                safe == null ? null : Quantity.of(safe),
+                Quantity.of(row.getBigDecimal("stock_quantity")),
                 UnitPrice.of(row.getBigDecimal("unit_price")),
                 Money.of(row.getBigDecimal("freight_amount")),
                 Money.of(row.getBigDecimal("amount")),

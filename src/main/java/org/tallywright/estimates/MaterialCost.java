@@ -1,5 +1,6 @@
 package org.tallywright.estimates;
 
+import org.jspecify.annotations.Nullable;
 import org.tallywright.shared.Money;
 import org.tallywright.shared.NetQuantity;
 import org.tallywright.shared.Quantity;
@@ -11,10 +12,25 @@ import org.tallywright.shared.Yield;
  * Dividing by the yield is not the same as adding the waste: 100 net at a yield of 0.70 is 143 to buy, not 130.
  *
  * @param purchaseStep the smallest quantity that can be bought: 1 for whole units, 0.1 for tenths
+ * @param laidOut what a layout gave instead; null for net / yield
  */
-public record MaterialCost(NetQuantity net, Yield yield, Quantity purchaseStep, UnitPrice price, Money freight) {
+public record MaterialCost(
+        NetQuantity net,
+        Yield yield,
+        Quantity purchaseStep,
+        UnitPrice price,
+        Money freight,
+        @Nullable LaidOut laidOut) {
+
+    /** Without a layout. */
+    public MaterialCost(NetQuantity net, Yield yield, Quantity purchaseStep, UnitPrice price, Money freight) {
+        this(net, yield, purchaseStep, price, freight, null);
+    }
+
     public Quantity purchase() {
-        return net.grossAt(yield).wholeUnits(purchaseStep).times(purchaseStep.amount());
+        return laidOut != null
+                ? laidOut.likely()
+                : net.grossAt(yield).wholeUnits(purchaseStep).times(purchaseStep.amount());
     }
 
     /** Purchase quantity x price, to the cent, and freight. */

@@ -32,7 +32,10 @@ class MaterialLine {
     private Yield yield;
 
     private Quantity purchaseQuantity;
+    private @Nullable Quantity safeQuantity;
+    private Quantity stockQuantity;
     private UnitPrice unitPrice;
+    private boolean priceTyped;
 
     @Column(name = "freight_amount")
     private Money freight;
@@ -53,25 +56,84 @@ class MaterialLine {
         this.position = position;
     }
 
-    void say(@Nullable UUID pieceId, UUID materialId, MaterialCost cost) {
-        this.pieceId = pieceId;
-        this.materialId = materialId;
+    /**
+     * What a line says.
+     *
+     * @param priceTyped somebody wrote the price; else it is the catalogue's
+     * @param stock of the purchase, taken from stock
+     */
+    record Content(@Nullable UUID pieceId, UUID materialId, MaterialCost cost, boolean priceTyped, Quantity stock) {}
+
+    void say(Content content) {
+        MaterialCost cost = content.cost();
+        LaidOut laidOut = cost.laidOut();
+        pieceId = content.pieceId();
+        materialId = content.materialId();
         netQuantity = cost.net();
         this.yield = cost.yield();
         purchaseQuantity = cost.purchase();
+        safeQuantity = laidOut == null ? null : laidOut.safe();
+        stockQuantity = content.stock().compareTo(purchaseQuantity) > 0 ? purchaseQuantity : content.stock();
         unitPrice = cost.price();
+        priceTyped = content.priceTyped();
         freight = cost.freight();
         amount = cost.amount();
     }
 
     /** The same words and figures as typed; what follows from them may have moved with the catalogue. */
-    boolean says(@Nullable UUID pieceId, UUID materialId, MaterialCost cost) {
-        return Objects.equals(this.pieceId, pieceId)
-                && this.materialId.equals(materialId)
+    boolean says(Content content) {
+        MaterialCost cost = content.cost();
+        return Objects.equals(pieceId, content.pieceId())
+                && materialId.equals(content.materialId())
                 && netQuantity.equals(cost.net())
                 && this.yield.equals(cost.yield())
+                && Objects.equals(laidOut(), cost.laidOut())
+                && stockQuantity.equals(content.stock())
                 && unitPrice.equals(cost.price())
+                && priceTyped == content.priceTyped()
                 && freight.equals(cost.freight());
+    }
+
+    /** A layout stays while material, net and yield do. */
+    @Nullable
+    LaidOut laidOutFor(MaterialDraft draft, Yield share) {
+        return needs(draft, share) ? laidOut() : null;
+    }
+
+    Quantity stockFor(MaterialDraft draft, Yield share) {
+        return needs(draft, share) ? stockQuantity : Quantity.ZERO;
+    }
+
+    private boolean needs(MaterialDraft draft, Yield share) {
+        return materialId.equals(draft.materialId()) && netQuantity.equals(draft.net()) && this.yield.equals(share);
+    }
+
+    private @Nullable LaidOut laidOut() {
+        return safeQuantity == null ? null : new LaidOut(purchaseQuantity, safeQuantity);
+    }
+
+    /** The form shows the catalogue's price as it stands on the line; sent back like that, nobody typed it. */
+    boolean typed(MaterialDraft draft) {
+        return draft.price() != null
+                && (priceTyped || !materialId.equals(draft.materialId()) || !unitPrice.equals(draft.price()));
+    }
+
+    @Nullable
+    UnitPrice typedPrice() {
+        return priceTyped ? unitPrice : null;
+    }
+
+    Money freight() {
+        return freight;
+    }
+
+    @Nullable
+    UUID pieceId() {
+        return pieceId;
+    }
+
+    UUID id() {
+        return id;
     }
 
     /** This line beside another version of it, for somebody who was slower; names instead of ids. */

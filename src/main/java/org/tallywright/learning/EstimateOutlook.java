@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -20,6 +21,7 @@ import org.tallywright.estimates.HoursSaid;
 import org.tallywright.estimates.LabourRate;
 import org.tallywright.jobs.JobDesk;
 import org.tallywright.shared.Money;
+import org.tallywright.shared.Quantity;
 
 /** Forecasts an estimate's lines, and keeps the confidence at which a job's price is made. */
 @Service
@@ -84,6 +86,7 @@ public class EstimateOutlook implements HoursOutlook {
                         said.materials(),
                         said.yields(),
                         said.priceSteps(),
+                        said.laidOut(),
                         said.crewMatters(),
                         said.crewJobs()));
     }
@@ -108,7 +111,13 @@ public class EstimateOutlook implements HoursOutlook {
                 line.startingYield().amount(),
                 line.purchaseStep().amount(),
                 line.price().amount(),
-                line.freight().amount());
+                line.freight().amount(),
+                laidOut(line));
+    }
+
+    private static CostForecaster.@Nullable LaidOut laidOut(EstimateSheet.MaterialRow line) {
+        Quantity safe = line.safe();
+        return safe == null ? null : new CostForecaster.LaidOut(line.purchase().amount(), safe.amount());
     }
 
     @Override
@@ -120,7 +129,7 @@ public class EstimateOutlook implements HoursOutlook {
         return lines.tasks().stream().map(EstimateSheet.TaskRow::id).toList();
     }
 
-    private @org.jspecify.annotations.Nullable Integer confidence(UUID job) {
+    private @Nullable Integer confidence(UUID job) {
         return jdbc.sql("select percent from price_confidence where id = ?")
                 .param(job)
                 .query(Integer.class)

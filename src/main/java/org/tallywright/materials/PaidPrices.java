@@ -47,7 +47,7 @@ public class PaidPrices {
     public record Steps(UUID material, int steps, double squares) {}
 
     /** What was last paid for it, up to and with that day. */
-    Optional<UnitPrice> lastUpTo(UUID material, LocalDate day) {
+    public Optional<UnitPrice> lastUpTo(UUID material, LocalDate day) {
         return jdbc.sql("""
                         select unit_price from purchase where material_id = ? and bought_on <= ?
                         order by bought_on desc, id desc limit 1""")

@@ -86,13 +86,14 @@ final class BarLayout {
         Unit unit = unit(card);
         boolean counted = unit != Unit.LF && unit != Unit.LM;
         int pieces = toBuy.values().stream().mapToInt(Integer::intValue).sum();
+        Quantity buy = counted
+                ? Quantity.of(pieces)
+                : BuyLister.wholeSteps(run(bought, unit).amount(), card.purchaseStep());
         return new BuyLine(
                 card,
                 counted ? Quantity.of(plan.bars().size()) : run(net, unit),
-                counted ? Quantity.of(pieces) : run(netBought, unit),
-                counted
-                        ? Quantity.of(pieces)
-                        : BuyLister.wholeSteps(run(bought, unit).amount(), card.purchaseStep()),
+                new Charge(counted ? buy : run(netBought, unit), buy, buy, Quantity.ZERO, true),
+                buy,
                 how,
                 percent(BigDecimal.valueOf(placed), BigDecimal.valueOf(used)),
                 expected,

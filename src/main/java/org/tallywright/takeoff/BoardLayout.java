@@ -7,7 +7,6 @@ import static org.tallywright.takeoff.LayoutWords.single;
 import static org.tallywright.takeoff.LayoutWords.unplaced;
 
 import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -69,14 +68,11 @@ final class BoardLayout {
                 + " wide, " + drawings.length(shape.shortest().units()) + " to "
                 + drawings.length(shape.longest().units()) + " long"
                 + (shape.surfacing().isEmpty() ? "" : ", " + shape.surfacing()));
-        if (have.signum() > 0) {
-            how.add(figure(have.min(safe)) + " " + card.unit() + " from stock and offcuts");
-        }
-        BigDecimal share = safe.signum() == 0 ? BigDecimal.ZERO : buy.divide(safe, MathContext.DECIMAL64);
+        owned.words(safe, card.unit()).forEach(how::add);
         return new BuyLine(
                 card,
                 Quantity.of(net),
-                Quantity.of(net.multiply(share)),
+                Charge.of(card, net, likely, safe, owned, true),
                 BuyLister.wholeSteps(buy, card.purchaseStep()),
                 how,
                 percent(BigDecimal.valueOf(need.net()), BigDecimal.valueOf(need.safe())),

@@ -10,7 +10,7 @@ import org.tallywright.shared.Quantity;
  * One material to buy for a job, in its own unit.
  *
  * @param net in the finished work, all of it
- * @param netBought the share of it that comes out of what is bought
+ * @param charge what it costs the job; the estimate follows it
  * @param buy in whole purchase units; nothing where stock and offcuts do
  * @param how in words: how many sheets, bars of which lengths, board feet with their range
  * @param layoutYield of this layout in whole percent: in the work / used; null where nothing was laid out
@@ -21,7 +21,7 @@ import org.tallywright.shared.Quantity;
 public record BuyLine(
         MaterialCard material,
         Quantity net,
-        Quantity netBought,
+        Charge charge,
         Quantity buy,
         List<String> how,
         @Nullable Integer layoutYield,

@@ -34,11 +34,11 @@ final class MaterialLayout {
         if (shape == null) {
             notices.add(
                     "How it comes is not written down yet, so it is reckoned by its yield. Write it on the material's page.");
-            return YieldReckoning.line(card, null, rows, expected, notices);
+            return YieldReckoning.line(card, null, rows, owned, expected, notices);
         }
         if (count > MOST_PARTS) {
             notices.add(count + " parts are too many to lay out, so it is reckoned by its yield.");
-            return YieldReckoning.line(card, shape, rows, expected, notices);
+            return YieldReckoning.line(card, shape, rows, owned, expected, notices);
         }
         return switch (shape.form()) {
             case SHEET -> sheets.line(card, shape, rows, owned, expected, notices);

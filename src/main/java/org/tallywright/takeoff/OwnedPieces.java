@@ -1,5 +1,7 @@
 package org.tallywright.takeoff;
 
+import static org.tallywright.takeoff.LayoutWords.figure;
+
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -33,6 +35,20 @@ class OwnedPieces {
      */
     record Owned(BigDecimal stock, List<List<Length>> sizes, List<String> unread, BigDecimal offcutQuantity) {
         static final Owned NOTHING = new Owned(BigDecimal.ZERO, List.of(), List.of(), BigDecimal.ZERO);
+
+        /** What of a need it covers, in words: offcuts first, then stock. */
+        List<String> words(BigDecimal need, String unit) {
+            BigDecimal fromOffcuts = need.min(offcutQuantity);
+            BigDecimal fromStock = need.subtract(fromOffcuts).min(stock);
+            List<String> words = new ArrayList<>();
+            if (fromStock.signum() > 0) {
+                words.add(figure(fromStock) + " " + unit + " from stock");
+            }
+            if (fromOffcuts.signum() > 0) {
+                words.add(figure(fromOffcuts) + " " + unit + " from offcuts");
+            }
+            return words;
+        }
     }
 
     Map<UUID, Owned> all() {

@@ -56,17 +56,14 @@ final class SheetLayout {
                 matched(rows),
                 shape.kerf().units(),
                 shape.trim().units());
-        int inStock = Math.min(
-                plan.bought(), owned.stock().setScale(0, RoundingMode.FLOOR).intValue());
+        BigDecimal whole = area(sheet.length(), sheet.width());
+        Scale scale = sheetScale(card, whole);
+        int inStock = Math.min(plan.bought(), scale.sheets(owned.stock()));
         int buy = plan.bought() - inStock;
         unplaced(plan.unplaced(), single, notices, "is larger than a sheet inside its trim");
         unread(owned, notices);
-        BigDecimal whole = area(sheet.length(), sheet.width());
         BigDecimal net = netArea(rows).divide(whole, MathContext.DECIMAL64);
         BigDecimal onNew = onNewSheets(plan, single).divide(whole, MathContext.DECIMAL64);
-        BigDecimal share = plan.bought() == 0
-                ? BigDecimal.ZERO
-                : BigDecimal.valueOf(buy).divide(BigDecimal.valueOf(plan.bought()), MathContext.DECIMAL64);
         List<String> how = new ArrayList<>();
         how.add(plural(buy, "sheet") + " of " + drawings.size(sheet.length(), sheet.width()) + " to buy");
         if (inStock > 0) {
@@ -76,12 +73,13 @@ final class SheetLayout {
         if (used > 0) {
             how.add(plural((int) used, "offcut") + " used");
         }
-        Scale scale = sheetScale(card, whole);
+        Quantity stock = scale.of(BigDecimal.valueOf(inStock));
+        Quantity bought = scale.bought(BigDecimal.valueOf(buy), card);
         return new BuyLine(
                 card,
                 scale.of(net),
-                scale.of(onNew.multiply(share)),
-                scale.bought(BigDecimal.valueOf(buy), card),
+                new Charge(scale.of(onNew), bought.plus(stock), bought.plus(stock), stock, true),
+                bought,
                 how,
                 percent(netArea(rows).subtract(unplacedArea(plan.unplaced(), single)), usedArea(plan)),
                 expected,
@@ -138,6 +136,10 @@ final class SheetLayout {
     private record Scale(BigDecimal each) {
         Quantity of(BigDecimal sheets) {
             return Quantity.of(sheets.multiply(each));
+        }
+
+        int sheets(BigDecimal quantity) {
+            return quantity.divide(each, 0, RoundingMode.FLOOR).intValue();
         }
 
         Quantity bought(BigDecimal sheets, MaterialCard card) {

@@ -4,10 +4,10 @@ import static org.tallywright.takeoff.Areas.area;
 import static org.tallywright.takeoff.Areas.netArea;
 import static org.tallywright.takeoff.Areas.squareFeet;
 import static org.tallywright.takeoff.Areas.unit;
-import static org.tallywright.takeoff.LayoutWords.figure;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.calibration.YieldBook;
@@ -26,6 +26,7 @@ final class YieldReckoning {
             MaterialCard card,
             @Nullable MaterialShape shape,
             List<PartRows.Row> rows,
+            OwnedPieces.Owned owned,
             YieldBook.Expected expected,
             List<String> notices) {
         Unit unit = unit(card);
@@ -56,41 +57,38 @@ final class YieldReckoning {
             default ->
                 BigDecimal.valueOf(rows.stream().mapToInt(PartRows.Row::all).sum());
         };
-        BigDecimal gross = net.divide(card.startingYield().amount(), MathContext.DECIMAL64);
-        return new BuyLine(
-                card,
-                Quantity.of(net),
-                Quantity.of(net),
-                BuyLister.wholeSteps(gross, card.purchaseStep()),
-                List.of("net / starting yield of "
-                        + card.startingYield()
-                                .percent()
-                                .amount()
-                                .stripTrailingZeros()
-                                .toPlainString() + " %"),
-                null,
-                expected,
-                "",
-                notices,
-                List.of());
+        List<String> how = new ArrayList<>();
+        how.add("net / starting yield of "
+                + card.startingYield().percent().amount().stripTrailingZeros().toPlainString() + " %");
+        return line(card, Quantity.of(net), owned, how, expected, notices);
     }
 
     /** What no part is cut from: screws, glue, hinges. */
     static BuyLine supply(MaterialCard card, Quantity net, OwnedPieces.Owned owned, YieldBook.Expected expected) {
+        return line(card, net, owned, new ArrayList<>(), expected, List.of());
+    }
+
+    private static BuyLine line(
+            MaterialCard card,
+            Quantity net,
+            OwnedPieces.Owned owned,
+            List<String> how,
+            YieldBook.Expected expected,
+            List<String> notices) {
         BigDecimal gross = net.amount().divide(card.startingYield().amount(), MathContext.DECIMAL64);
-        BigDecimal have = owned.stock().add(owned.offcutQuantity());
-        BigDecimal buy = gross.subtract(have).max(BigDecimal.ZERO);
-        BigDecimal share = gross.signum() == 0 ? BigDecimal.ZERO : buy.divide(gross, MathContext.DECIMAL64);
+        BigDecimal buy =
+                gross.subtract(owned.stock()).subtract(owned.offcutQuantity()).max(BigDecimal.ZERO);
+        how.addAll(owned.words(gross, card.unit()));
         return new BuyLine(
                 card,
                 net,
-                Quantity.of(net.amount().multiply(share)),
+                Charge.of(card, net.amount(), gross, gross, owned, false),
                 BuyLister.wholeSteps(buy, card.purchaseStep()),
-                have.signum() > 0 ? List.of(figure(have.min(gross)) + " " + card.unit() + " from stock") : List.of(),
+                how,
                 null,
                 expected,
                 "",
-                List.of(),
+                notices,
                 List.of());
     }
 }

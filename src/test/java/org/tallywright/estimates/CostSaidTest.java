@@ -13,7 +13,7 @@ import org.tallywright.shared.Percent;
 
 /** The price at a confidence and what it risks, from drawn costs. */
 class CostSaidTest {
-    private static final CostBehind NOTHING = new CostBehind(2000, 1, 0, 100, 0, 0, 0, false, 0);
+    private static final CostBehind NOTHING = new CostBehind(2000, 1, 0, 100, 0, 0, 0, 0, false, 0);
 
     private static CostSaid of(LongStream cents) {
         return new CostSaid(Hours.ofMinutes(60), Money.ZERO, cents.sorted().toArray(), NOTHING);

@@ -83,11 +83,19 @@ class RiskRungs {
                         + " % of it is still the starting rates",
                 jobs(behind.jobs())));
         entries.add(hour(behind));
+        if (behind.laidOut() > 0) {
+            entries.add(new Entry(
+                    "Bought as laid out; boards as the lots drawn for them. What is really bought beside a layout is not"
+                            + " learnt yet and not in this",
+                    behind.laidOut() == 1 ? "1 line" : behind.laidOut() + " lines"));
+        }
         if (behind.materials() > 0) {
             entries.add(new Entry(
                     "Yields, bought in whole purchase units; without jobs of their own the line's yield, a fifth or so to"
                             + " either side (common practice, no source)",
                     behind.yields() + " of " + behind.materials() + " known"));
+        }
+        if (behind.materials() > 0 || behind.laidOut() > 0) {
             entries.add(new Entry(
                     "Prices move about today's as yours did from one purchase to the next, mixed with 5 % (common"
                             + " practice, no source)",

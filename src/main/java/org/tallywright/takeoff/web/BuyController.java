@@ -104,10 +104,16 @@ class BuyController {
         String done = put.lines() == 1
                 ? "One material line of the estimate follows the buy list."
                 : put.lines() + " material lines of the estimate follow the buy list.";
-        String twice = put.twice().isEmpty()
-                ? ""
-                : " On another line as well, so perhaps counted twice: " + String.join("; ", put.twice()) + ".";
-        Flash.done(redirect, done + twice);
+        Flash.done(
+                redirect,
+                done
+                        + named(" Agreed or offered already, and no more is needed: ", put.agreed())
+                        + named(" On another line as well, so perhaps counted twice: ", put.twice())
+                        + named(" Without any price yet, so left out: ", put.unpriced()));
         return "redirect:/jobs/" + number + "/estimate#materials";
+    }
+
+    private static String named(String what, List<String> materials) {
+        return materials.isEmpty() ? "" : what + String.join("; ", materials) + ".";
     }
 }

@@ -1,0 +1,15 @@
+package org.tallywright.estimates;
+
+import org.tallywright.shared.Quantity;
+
+/**
+ * A purchase that a layout gave, whatever net and yield would make of it.
+ *
+ * @param likely charged half the time at most, above nothing
+ * @param safe charged four times in five at most; the same where the layout leaves nothing to chance
+ */
+public record LaidOut(Quantity likely, Quantity safe) {
+    public LaidOut {
+        safe = safe.compareTo(likely) < 0 ? likely : safe;
+    }
+}
