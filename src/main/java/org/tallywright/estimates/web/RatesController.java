@@ -1,8 +1,11 @@
 package org.tallywright.estimates.web;
 
 import jakarta.servlet.http.HttpServletResponse;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -36,6 +39,8 @@ import org.tallywright.web.SignedIn;
 @RequestMapping("/jobs/{number}/estimate/rates")
 @Access(Role.OWNER)
 class RatesController {
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
+
     private final JobDesk jobs;
     private final EstimateDesk desk;
     private final EstimatePricer pricer;
@@ -115,9 +120,26 @@ class RatesController {
     }
 
     private Member member(PersonName person, RatesForm form) {
-        String cost = wages.burdened(person.id(), clock.today())
-                .map(rate -> shop.money().format(Money.of(rate)) + " an hour with burden")
+        return new Member(
+                "shares[" + person.id() + "]", person.name(), form.share(person.id()), cost(wages.of(person.id())));
+    }
+
+    /** What an hour costs today, by which it is priced, and from which day it will cost something else. */
+    private String cost(List<Wages.Row> newestFirst) {
+        LocalDate today = clock.today();
+        String now = newestFirst.stream()
+                .filter(wage -> !wage.fromDate().isAfter(today))
+                .findFirst()
+                .map(wage -> hour(wage) + " an hour with burden")
                 .orElse("no wage known today");
-        return new Member("shares[" + person.id() + "]", person.name(), form.share(person.id()), cost);
+        return newestFirst.stream()
+                .filter(wage -> wage.fromDate().isAfter(today))
+                .reduce((later, sooner) -> sooner)
+                .map(next -> now + "; " + hour(next) + " from " + DAY.format(next.fromDate()) + ", not counted here")
+                .orElse(now);
+    }
+
+    private String hour(Wages.Row wage) {
+        return shop.money().format(Money.of(wage.burdenedAmount()));
     }
 }

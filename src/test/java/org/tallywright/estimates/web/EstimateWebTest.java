@@ -290,6 +290,17 @@ class EstimateWebTest {
                 .contains("Jonas Pell, 25 %");
     }
 
+    /** 48.00 x 1.25; dated by the shop, but the price is that of today. */
+    @Test
+    void saysFromWhenAnHourWillCostMore() throws Exception {
+        people.paid(ada, java.time.LocalDate.of(2027, 2, 1), "50.00", "25");
+        people.paid(ada, java.time.LocalDate.of(2027, 1, 4), "48.00", "25");
+
+        assertThat(page(ada, base + "/rates").text())
+                .contains("$49.40 an hour with burden; $60.00 from 4 January 2027, not counted here");
+        assertThat(page(ada, base).select(".rung").text()).contains("6 h 30 x $49.40");
+    }
+
     @Test
     void saysWhatIsMissingForAPrice() throws Exception {
         SignedIn jonas = people.helper();
