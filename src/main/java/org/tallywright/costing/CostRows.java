@@ -30,15 +30,22 @@ class CostRows {
     }
 
     private static Total total(ResultSet row, int n) throws SQLException {
-        CostSums sums = new CostSums(
+        return new Total(
+                row.getBoolean("closed"),
+                row.getInt("unpriced_minutes"),
+                row.getBigDecimal("overhead_rate"),
+                sums(row));
+    }
+
+    /** Of a row of {@code costing_job}. */
+    static CostSums sums(ResultSet row) throws SQLException {
+        return new CostSums(
                 row.getInt("minutes"),
                 row.getBigDecimal("labour_amount"),
                 row.getBigDecimal("overhead_amount"),
                 row.getBigDecimal("material_amount"),
                 row.getBigDecimal("other_amount"),
                 row.getBigDecimal("price_amount"));
-        return new Total(
-                row.getBoolean("closed"), row.getInt("unpriced_minutes"), row.getBigDecimal("overhead_rate"), sums);
     }
 
     /** Accepted bid and change orders, as they were issued. */

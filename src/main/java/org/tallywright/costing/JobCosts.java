@@ -51,15 +51,6 @@ public class JobCosts {
         this.conventions = conventions;
     }
 
-    /**
-     * What the job was sold for and cost up to now, in one query.
-     *
-     * @throws org.tallywright.shared.NotHere for an unknown job
-     */
-    public CostSums summary(UUID job) {
-        return rows.total(job).sums();
-    }
-
     /** All figures of the review, up to today. */
     public JobFigures figures(UUID job) {
         return figures(job, clock.today());

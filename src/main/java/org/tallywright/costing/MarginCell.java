@@ -15,12 +15,10 @@ import org.tallywright.web.TitleBlock;
 @Component
 @Order(50)
 class MarginCell implements TitleCell {
-    private final JobCosts costs;
     private final Reviews reviews;
     private final ShopConventions conventions;
 
-    MarginCell(JobCosts costs, Reviews reviews, ShopConventions conventions) {
-        this.costs = costs;
+    MarginCell(Reviews reviews, ShopConventions conventions) {
         this.reviews = reviews;
         this.conventions = conventions;
     }
@@ -31,14 +29,10 @@ class MarginCell implements TitleCell {
             return List.of();
         }
         Reviews.Standing job = reviews.standing(jobId);
-        boolean closed = job.state().equals("closed");
-        if (!closed && !job.state().equals("running")) {
-            return List.of();
-        }
-        CostSums sums = job.frozen().orElseGet(() -> costs.summary(jobId));
-        return sums.margin()
+        return job.sums()
+                .flatMap(CostSums::margin)
                 .map(margin -> List.of(new TitleBlock.Cell(
-                        closed ? "Margin" : "Margin now",
+                        job.state().equals("closed") ? "Margin" : "Margin now",
                         conventions.money().format(Money.of(margin)),
                         "/jobs/" + job.number() + "/review")))
                 .orElse(List.of());

@@ -88,25 +88,31 @@ public class Reviews {
                 .orElseThrow(() -> new NotHere("review"));
     }
 
-    /** A job's number and state with, where it is closed, the sums that were frozen last. */
-    record Standing(String number, String state, Optional<CostSums> frozen) {}
+    /** A job's number and state with, where it runs, its sums up to now; where it is closed, those that were frozen last. */
+    record Standing(String number, String state, Optional<CostSums> sums) {}
 
     /** @throws NotHere for an unknown job */
     @Transactional(readOnly = true)
     Standing standing(UUID job) {
         return jdbc.sql("""
-                        select j.number, j.state, (r.figures -> 'actual')::text as frozen from job j
+                        select j.number, j.state, (r.figures -> 'actual')::text as frozen, c.* from job j
                         left join lateral (
                             select figures from review
                             where job_id = j.id and j.state = 'closed' order by closing desc limit 1) r on true
+                        left join costing_job c on c.job_id = j.id and j.state = 'running'
                         where j.id = ?""")
                 .param(job)
-                .query((row, n) -> new Standing(
-                        row.getString("number"),
-                        row.getString("state"),
-                        Optional.ofNullable(row.getString("frozen")).map(kept -> json.readValue(kept, CostSums.class))))
+                .query((row, n) -> new Standing(row.getString("number"), row.getString("state"), sums(row)))
                 .optional()
                 .orElseThrow(() -> new NotHere("job"));
+    }
+
+    private Optional<CostSums> sums(ResultSet row) throws SQLException {
+        String frozen = row.getString("frozen");
+        if (frozen != null) {
+            return Optional.of(json.readValue(frozen, CostSums.class));
+        }
+        return row.getObject("job_id") == null ? Optional.empty() : Optional.of(CostRows.sums(row));
     }
 
     /** What was logged on a job after that closing: call-backs, at today's knowledge of wages. */
