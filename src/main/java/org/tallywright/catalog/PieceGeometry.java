@@ -13,14 +13,15 @@ import org.tallywright.shared.Length;
  * @param width in units of 3.125 micrometres, as the other two
  * @param count how many alike
  */
-record PieceGeometry(
+public record PieceGeometry(
         @Nullable Long width,
         @Nullable Long height,
         @Nullable Long depth,
         int count) {
     private static final BigDecimal UNITS_PER_FOOT = BigDecimal.valueOf(Length.FOOT);
 
-    Optional<BigDecimal> measure(Measure measure) {
+    /** Of all that are alike together. */
+    public Optional<BigDecimal> measure(Measure measure) {
         return switch (measure) {
             case JOB -> Optional.of(BigDecimal.ONE);
             case EACH -> all(Optional.of(BigDecimal.ONE));

@@ -47,6 +47,7 @@ final class StyleBundle extends AbstractResourceResolver {
             "takeoff",
             "measuring",
             "photos",
+            "past",
             "print",
             "utility");
 

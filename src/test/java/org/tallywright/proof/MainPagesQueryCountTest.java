@@ -87,7 +87,13 @@ class MainPagesQueryCountTest {
             }
         }
         for (String page : List.of(
-                job + "/review", job + "/estimate", "/materials/purchases", "/materials/stock", "/materials/yields")) {
+                "/past",
+                "/past/jobs",
+                job + "/review",
+                job + "/estimate",
+                "/materials/purchases",
+                "/materials/stock",
+                "/materials/yields")) {
             count(shop, Reader.OWNER, page, counts);
         }
         count(shop, Reader.STRANGER, "/c/" + shop.clientToken(), counts);

@@ -53,13 +53,21 @@ class JobController {
             @RequestParam(defaultValue = "") String find,
             @RequestParam(defaultValue = "") String site,
             @RequestParam(defaultValue = "") String client,
+            @RequestParam(defaultValue = "") String like,
             Model model,
             HttpServletResponse response) {
         Search search = Search.of(find, response);
-        return blank(OpeningForm.blank().at(site, client), search, FormErrors.none(), model);
+        OpeningForm form = OpeningForm.blank().at(site, client);
+        if (like.isEmpty()) {
+            return blank(form, "", search, FormErrors.none(), model);
+        }
+        JobRef other = desk.find(like);
+        return blank(form.titled(other.title()), other.number(), search, FormErrors.none(), model);
     }
 
-    private String blank(OpeningForm form, Search find, FormErrors errors, Model model) {
+    /** @param like number of the job that is to be copied from once this one is open; empty for none */
+    private String blank(OpeningForm form, String like, Search find, FormErrors errors, Model model) {
+        model.addAttribute("like", like);
         model.addAttribute("form", form);
         model.addAttribute("find", find);
         model.addAttribute("sites", sites.sites(find.words(), form.site()));
@@ -70,20 +78,26 @@ class JobController {
 
     @PostMapping
     String create(
-            OpeningForm form, SignedIn me, Model model, HttpServletResponse response, RedirectAttributes redirect) {
+            OpeningForm form,
+            @RequestParam(defaultValue = "") String like,
+            SignedIn me,
+            Model model,
+            HttpServletResponse response,
+            RedirectAttributes redirect) {
+        String known = like.isEmpty() ? "" : desk.find(like).number();
         FormReader read = new FormReader();
         Opening opening = form.read(read, book);
         if (opening != null) {
             try {
                 JobRef job = desk.open(opening, me.personId());
                 Flash.done(redirect, "Job " + job.number() + " is open.");
-                return "redirect:/jobs/" + job.number();
+                return "redirect:/jobs/" + job.number() + (known.isEmpty() ? "" : "/past-jobs/" + known);
             } catch (Refused refused) {
                 read.refuse(refused);
             }
         }
         Answer.refused(response);
-        return blank(form, Search.NONE, read.errors(), model);
+        return blank(form, known, Search.NONE, read.errors(), model);
     }
 
     @GetMapping("/{number}")

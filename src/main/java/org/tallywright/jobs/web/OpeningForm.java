@@ -55,6 +55,23 @@ record OpeningForm(
                 id, newClientId, newSiteId, knownSite, knownClient, "", "", "", "", title, promisedOn, note);
     }
 
+    /** With the title to start from. */
+    OpeningForm titled(String other) {
+        return new OpeningForm(
+                id,
+                newClientId,
+                newSiteId,
+                site,
+                client,
+                clientName,
+                phone,
+                address,
+                accessNote,
+                other,
+                promisedOn,
+                note);
+    }
+
     /** What is to be opened, or null with the refusals kept in {@code read}. */
     @Nullable
     Opening read(FormReader read, ClientBook book) {

@@ -1,0 +1,65 @@
+package org.tallywright.past;
+
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.tallywright.jobs.PieceDetails;
+import org.tallywright.shared.Quantity;
+import org.tallywright.shared.UnitHours;
+import org.tallywright.shared.UnitPrice;
+
+/**
+ * What is copied, as ticked and changed.
+ *
+ * @param id made by the page; the same again is a repeat
+ * @param fromPiece null for a whole job
+ * @param what where it comes from, in words
+ */
+public record CopyPlan(
+        UUID id,
+        PastJob from,
+        @Nullable UUID fromPiece,
+        String what,
+        List<PieceLine> pieces,
+        List<TaskLine> tasks,
+        List<MaterialLine> materials,
+        List<PastCost> costs) {
+
+    /**
+     * @param source the past piece
+     * @param parts whether its parts and answers go along
+     * @param sameSizes whether parts listed by hand fit
+     */
+    public record PieceLine(UUID source, PieceDetails details, boolean parts, boolean sameSizes, String origin) {}
+
+    /**
+     * @param piece the past piece that it goes with, null for the whole job
+     * @param rate null for the rate book's of today
+     */
+    public record TaskLine(
+            UUID source,
+            @Nullable UUID piece,
+            UUID kindId,
+            String name,
+            Quantity quantity,
+            @Nullable UnitHours rate,
+            String origin) {}
+
+    /** @param price null for the catalogue's of today */
+    public record MaterialLine(
+            UUID source,
+            @Nullable UUID piece,
+            UUID materialId,
+            Quantity net,
+            @Nullable UnitPrice price,
+            String origin) {}
+
+    boolean isEmpty() {
+        return pieces.isEmpty() && tasks.isEmpty() && materials.isEmpty() && costs.isEmpty();
+    }
+
+    /** The id that the copy of a thing has: it follows from the copy's, so that a repeat makes nothing new. */
+    UUID idOf(UUID source) {
+        return UUID.nameUUIDFromBytes((id + "/" + source).getBytes(java.nio.charset.StandardCharsets.UTF_8));
+    }
+}

@@ -1,0 +1,209 @@
+package org.tallywright.past;
+
+import jakarta.persistence.EntityManager;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.estimates.EstimateLines;
+import org.tallywright.estimates.MaterialDraft;
+import org.tallywright.estimates.OtherDraft;
+import org.tallywright.jobs.JobDesk;
+import org.tallywright.jobs.JobRef;
+import org.tallywright.jobs.PieceDesk;
+import org.tallywright.jobs.PlanEraser;
+import org.tallywright.jobs.TaskDesk;
+import org.tallywright.jobs.TaskDetails;
+import org.tallywright.shared.Money;
+import org.tallywright.shared.NetQuantity;
+import org.tallywright.shared.NotHere;
+import org.tallywright.shared.Refused;
+import org.tallywright.takeoff.TakeoffCopy;
+
+/** Copies past work into a job that is being estimated, all or nothing, and takes such a copy out again. */
+@Service
+public class Copyist {
+    private final JobDesk jobs;
+    private final PieceDesk pieces;
+    private final TaskDesk tasks;
+    private final EstimateLines lines;
+    private final TakeoffCopy takeoff;
+    private final PlanEraser eraser;
+    private final Copies copies;
+    private final EntityManager entities;
+    private final JdbcClient jdbc;
+
+    Copyist(
+            JobDesk jobs,
+            PieceDesk pieces,
+            TaskDesk tasks,
+            EstimateLines lines,
+            TakeoffCopy takeoff,
+            PlanEraser eraser,
+            Copies copies,
+            EntityManager entities,
+            JdbcClient jdbc) {
+        this.jobs = jobs;
+        this.pieces = pieces;
+        this.tasks = tasks;
+        this.lines = lines;
+        this.takeoff = takeoff;
+        this.eraser = eraser;
+        this.copies = copies;
+        this.entities = entities;
+        this.jdbc = jdbc;
+    }
+
+    /**
+     * Copied work is nobody's yet and on no day; nothing is logged on it, and the past job stays as it is.
+     *
+     * @throws Refused for a closed job, one whose bid was accepted, the past job itself, and where nothing is ticked
+     */
+    @Transactional
+    public void copy(UUID job, CopyPlan plan, UUID by) {
+        JobRef into = jobs.holdOpen(job, by);
+        UUID known = copies.jobOf(plan.id()).orElse(null);
+        if (known != null) {
+            if (!known.equals(job)) {
+                throw new NotHere("copy");
+            }
+            return;
+        }
+        guard(into, plan.from().ref());
+        if (plan.isEmpty()) {
+            throw new Refused("Tick what is to be copied.");
+        }
+        List<Copies.Line> added = new ArrayList<>();
+        addPieces(job, plan, added, by);
+        addTasks(job, plan, added, by);
+        addMaterials(job, plan, added, by);
+        addCosts(job, plan, added, by);
+        // The record refers to them, and reads beside the aggregates.
+        entities.flush();
+        addParts(job, plan, by);
+        copies.add(plan, job, added, by);
+    }
+
+    /**
+     * Whether anything may be copied into a job, for pages that offer it too.
+     *
+     * @throws Refused as {@link #copy}
+     */
+    @Transactional(readOnly = true)
+    public void guard(JobRef into, JobRef from) {
+        into.guardOpen();
+        if (into.id().equals(from.id())) {
+            throw new Refused("That is this job itself; copy from another one.");
+        }
+        jdbc.sql("select number from bid where job_id = ? and kind = 'bid' and state = 'accepted'")
+                .param(into.id())
+                .query(String.class)
+                .optional()
+                .ifPresent(number -> {
+                    throw new Refused("Bid " + number + " was accepted, so the estimate of " + into.number()
+                            + " stays as agreed. Add the lines of a change one by one, or copy into another job.");
+                });
+    }
+
+    private void addPieces(UUID job, CopyPlan plan, List<Copies.Line> added, UUID by) {
+        for (CopyPlan.PieceLine piece : plan.pieces()) {
+            UUID id = plan.idOf(piece.source());
+            pieces.save(job, id, null, piece.details(), by);
+            // So that the next one takes the next place, and tasks may refer to it.
+            entities.flush();
+            added.add(new Copies.Line(Copies.Sort.PIECE, id, piece.origin()));
+        }
+    }
+
+    private void addTasks(UUID job, CopyPlan plan, List<Copies.Line> added, UUID by) {
+        for (CopyPlan.TaskLine task : plan.tasks()) {
+            UUID id = plan.idOf(task.source());
+            TaskDetails details = new TaskDetails(
+                    task.kindId(),
+                    pieceOf(plan, task.piece()),
+                    null,
+                    task.name(),
+                    task.quantity(),
+                    task.rate(),
+                    null,
+                    null);
+            tasks.save(job, id, null, details, by);
+            added.add(new Copies.Line(Copies.Sort.TASK, id, task.origin()));
+        }
+    }
+
+    private static @Nullable UUID pieceOf(CopyPlan plan, @Nullable UUID source) {
+        return source == null ? null : plan.idOf(source);
+    }
+
+    private void addMaterials(UUID job, CopyPlan plan, List<Copies.Line> added, UUID by) {
+        for (CopyPlan.MaterialLine line : plan.materials()) {
+            UUID id = plan.idOf(line.source());
+            lines.save(
+                    job,
+                    new MaterialDraft(
+                            id,
+                            null,
+                            pieceOf(plan, line.piece()),
+                            line.materialId(),
+                            new NetQuantity(line.net()),
+                            null,
+                            line.price(),
+                            Money.ZERO),
+                    by);
+            added.add(new Copies.Line(Copies.Sort.MATERIAL, id, line.origin()));
+        }
+    }
+
+    private void addCosts(UUID job, CopyPlan plan, List<Copies.Line> added, UUID by) {
+        for (PastCost cost : plan.costs()) {
+            UUID id = plan.idOf(cost.id());
+            lines.save(job, new OtherDraft(id, null, cost.sort(), cost.description(), cost.amount()), by);
+            added.add(new Copies.Line(Copies.Sort.OTHER, id, "As in " + plan.what()));
+        }
+    }
+
+    private void addParts(UUID job, CopyPlan plan, UUID by) {
+        UUID from = plan.from().ref().id();
+        for (CopyPlan.PieceLine piece : plan.pieces()) {
+            if (piece.parts()) {
+                takeoff.copy(from, piece.source(), job, plan.idOf(piece.source()), piece.sameSizes(), by);
+            }
+        }
+    }
+
+    /**
+     * Takes everything that came in by one copy out again, changed since or not; what is gone already is a repeat.
+     *
+     * @throws Refused where a task was begun, hours were logged, or something else was added to it
+     * @throws NotHere for a copy that is in another job
+     */
+    @Transactional
+    public void takeOut(UUID job, UUID copy, UUID by) {
+        jobs.holdOpen(job, by);
+        UUID known = copies.jobOf(copy).orElse(null);
+        if (known == null) {
+            return;
+        }
+        if (!known.equals(job)) {
+            throw new NotHere("copy");
+        }
+        List<Copies.Held> held = copies.linesOf(copy);
+        of(held, Copies.Sort.MATERIAL).forEach(line -> lines.removeMaterial(job, line, by));
+        of(held, Copies.Sort.OTHER).forEach(line -> lines.removeOther(job, line, by));
+        entities.flush();
+        of(held, Copies.Sort.PIECE).forEach(piece -> takeoff.clear(job, piece, by));
+        eraser.erase(job, of(held, Copies.Sort.TASK), of(held, Copies.Sort.PIECE), by);
+        copies.remove(copy);
+    }
+
+    private static List<UUID> of(List<Copies.Held> held, Copies.Sort sort) {
+        return held.stream()
+                .filter(one -> one.sort() == sort)
+                .map(Copies.Held::id)
+                .toList();
+    }
+}

@@ -1,0 +1,79 @@
+package org.tallywright.past.web;
+
+import java.util.HashMap;
+import java.util.Map;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.web.util.UriComponentsBuilder;
+import org.tallywright.past.BuiltSearch;
+import org.tallywright.shared.Length;
+import org.tallywright.shared.Units;
+import org.tallywright.web.FormReader;
+
+/**
+ * What is looked for among past work, as the address says; anything it does not know is taken as not said.
+ *
+ * @param job number of the job that is being estimated, or empty
+ * @param all "true": also pieces that are not built
+ */
+record BuiltForm(
+        String job, String kind, String q, String width, String height, String depth, String all, String page) {
+    BuiltForm {
+        job = text(job);
+        kind = text(kind);
+        q = text(q);
+        width = text(width);
+        height = text(height);
+        depth = text(depth);
+        all = text(all);
+        page = text(page);
+    }
+
+    private static String text(@Nullable String sent) {
+        return sent == null ? "" : sent.strip();
+    }
+
+    BuiltSearch search(FormReader read, String words, Units units, @Nullable UUID not) {
+        return new BuiltSearch(
+                kindId(),
+                words,
+                read.optional("width", width, () -> Length.parseSize(width, units)),
+                read.optional("height", height, () -> Length.parseSize(height, units)),
+                read.optional("depth", depth, () -> Length.parseSize(depth, units)),
+                all.equals("true"),
+                not);
+    }
+
+    private @Nullable UUID kindId() {
+        try {
+            return kind.isEmpty() ? null : UUID.fromString(kind);
+        } catch (IllegalArgumentException e) {
+            return null;
+        }
+    }
+
+    int pageNumber() {
+        return page.matches("[1-9]\\d{0,5}") ? Integer.parseInt(page) : 1;
+    }
+
+    /** The address for the pager: all but the page. */
+    String path(String start) {
+        UriComponentsBuilder uri = UriComponentsBuilder.fromPath(start);
+        Map<String, String> values = new HashMap<>();
+        add(uri, values, "job", job);
+        add(uri, values, "kind", kind);
+        add(uri, values, "q", q);
+        add(uri, values, "width", width);
+        add(uri, values, "height", height);
+        add(uri, values, "depth", depth);
+        add(uri, values, "all", all);
+        return uri.encode().buildAndExpand(values).toUriString();
+    }
+
+    private static void add(UriComponentsBuilder uri, Map<String, String> values, String name, String value) {
+        if (!value.isEmpty()) {
+            uri.queryParam(name, "{" + name + "}");
+            values.put(name, value);
+        }
+    }
+}

@@ -1,0 +1,153 @@
+package org.tallywright.past.web;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import org.tallywright.jobs.PieceDetails;
+import org.tallywright.past.CopyOffer;
+import org.tallywright.past.HoursChoice;
+import org.tallywright.past.PastPiece;
+import org.tallywright.shared.Quantity;
+import org.tallywright.shared.ShopConventions;
+import org.tallywright.takeoff.TakeoffCopy;
+import org.tallywright.web.FormReader;
+import org.tallywright.web.SignedIn;
+
+/** Writes the preview of a copy, with what was ticked and typed in it. */
+@Component
+class CopyPages {
+    private final PastWords words;
+    private final ShopConventions shop;
+
+    CopyPages(PastWords words, ShopConventions shop) {
+        this.words = words;
+        this.shop = shop;
+    }
+
+    /**
+     * @param fromPiece null for a whole job
+     * @param anew quantities follow from the sizes, whatever stands in their boxes
+     */
+    CopyPage page(CopyOffer offer, @Nullable UUID fromPiece, CopyForm form, boolean anew, String action, SignedIn me) {
+        PastPiece only = fromPiece == null ? null : offer.from().pieces().get(0);
+        return new CopyPage(
+                form.id(),
+                offer.into().number(),
+                offer.into().title(),
+                offer.from().ref().number(),
+                offer.from().ref().title(),
+                only == null ? null : only.details().name(),
+                offer.besides() == 0 ? "" : PastWords.exact(offer.besides()),
+                offer.groups().stream().map(g -> group(g, form, anew, me)).toList(),
+                offer.costs().stream()
+                        .map(cost -> new CopyPage.CostRow(
+                                cost.id(),
+                                cost.description(),
+                                shop.money().format(cost.amount()),
+                                form.ticked("take-" + cost.id(), true)))
+                        .toList(),
+                me.seesMoney(),
+                words.lengthSuffix(),
+                action);
+    }
+
+    private CopyPage.Group group(CopyOffer.Group group, CopyForm form, boolean anew, SignedIn me) {
+        PastPiece piece = group.piece();
+        List<CopyPage.TaskRow> tasks =
+                group.tasks().stream().map(line -> task(line, form, anew)).toList();
+        List<CopyPage.MaterialRow> materials = group.materials().stream()
+                .map(line -> material(line, form, anew, me))
+                .toList();
+        return piece == null
+                ? new CopyPage.Group(null, "The whole job", "", true, Map.of(), "", false, tasks, materials)
+                : new CopyPage.Group(
+                        piece.id(),
+                        piece.details().name(),
+                        words.sizes(piece.details()),
+                        form.ticked("take-" + piece.id(), true),
+                        boxes(piece, form),
+                        parts(group),
+                        form.ticked("parts-" + piece.id(), true),
+                        tasks,
+                        materials);
+    }
+
+    private Map<String, String> boxes(PastPiece piece, CopyForm form) {
+        PieceDetails then = piece.details();
+        Map<String, String> boxes = new LinkedHashMap<>();
+        box(boxes, form, "name", piece, then.name());
+        box(boxes, form, "width", piece, words.length(then.width()));
+        box(boxes, form, "height", piece, words.length(then.height()));
+        box(boxes, form, "depth", piece, words.length(then.depth()));
+        box(boxes, form, "count", piece, String.valueOf(then.count()));
+        return boxes;
+    }
+
+    private static void box(Map<String, String> boxes, CopyForm form, String name, PastPiece piece, String then) {
+        boxes.put(name, form.text(name + "-" + piece.id(), then));
+    }
+
+    private static String parts(CopyOffer.Group group) {
+        TakeoffCopy.Found found = group.parts();
+        if (found == null) {
+            return "";
+        }
+        List<String> said = new ArrayList<>();
+        if (found.takenOff()) {
+            said.add("worked out anew for these sizes, with the same answers");
+        }
+        if (found.byHand() > 0) {
+            String lines = found.byHand() + (found.byHand() == 1 ? " line" : " lines") + " listed by hand";
+            said.add(group.sameSizes() ? lines : lines + " stay behind, as the sizes differ");
+        }
+        return String.join("; ", said);
+    }
+
+    private static CopyPage.TaskRow task(CopyOffer.TaskLine line, CopyForm form, boolean anew) {
+        UUID id = line.past().id();
+        String quantity = quantity(line.quantity(), "quantity-" + id, form, anew);
+        Quantity counted = counted(quantity, line.quantity());
+        Map<String, String> choices = new LinkedHashMap<>();
+        for (HoursChoice choice : line.choices()) {
+            choices.put(choice.basis().code(), choice.words(counted, line.unit()));
+        }
+        return new CopyPage.TaskRow(
+                id,
+                line.past().name(),
+                String.join("; ", line.notes()),
+                form.ticked("take-" + id, line.ticked()),
+                quantity,
+                line.unit().code(),
+                choices,
+                form.text("hours-" + id, HoursChoice.Basis.BOOK.code()));
+    }
+
+    private static String quantity(Quantity offered, String box, CopyForm form, boolean anew) {
+        return anew ? offered.toString() : form.text(box, offered.toString());
+    }
+
+    /** The hours follow what stands in the box, where that can be read. */
+    private static Quantity counted(String typed, Quantity offered) {
+        Quantity read = new FormReader().field("", () -> Quantity.of(typed));
+        return read == null ? offered : read;
+    }
+
+    private CopyPage.MaterialRow material(CopyOffer.MaterialLine line, CopyForm form, boolean anew, SignedIn me) {
+        UUID id = line.past().id();
+        List<String> notes = new ArrayList<>(line.notes());
+        if (me.seesMoney() && line.price() != null) {
+            notes.add(shop.money().format(line.price()) + (line.priceOfToday() ? " today" : " as estimated then"));
+        }
+        return new CopyPage.MaterialRow(
+                id,
+                line.past().name(),
+                String.join("; ", notes),
+                form.ticked("take-" + id, line.ticked()),
+                quantity(line.net(), "quantity-" + id, form, anew),
+                line.past().unit());
+    }
+}

@@ -1,0 +1,90 @@
+package org.tallywright.takeoff;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.jobs.JobDesk;
+
+/**
+ * Takes over what was answered for a piece, and its parts, to another of the same kind. Parts by the formulas are worked out
+ * anew for the new sizes; parts listed by hand have sizes of their own and go along only where the sizes are the same.
+ */
+@Service
+public class TakeoffCopy {
+    private final JobDesk jobs;
+    private final TakeoffDesk desk;
+    private final PieceFacts pieces;
+    private final RecipeBook recipes;
+    private final PartRows rows;
+    private final JdbcClient jdbc;
+
+    TakeoffCopy(JobDesk jobs, TakeoffDesk desk, PieceFacts pieces, RecipeBook recipes, PartRows rows, JdbcClient jdbc) {
+        this.jobs = jobs;
+        this.desk = desk;
+        this.pieces = pieces;
+        this.recipes = recipes;
+        this.rows = rows;
+        this.jdbc = jdbc;
+    }
+
+    /**
+     * @param takenOff its formulas were worked out
+     * @param byHand lines of parts listed by hand
+     */
+    public record Found(boolean takenOff, int byHand) {}
+
+    /** The pieces of a job that have something to take over; one query, however many. */
+    @Transactional(readOnly = true)
+    public Map<UUID, Found> of(UUID job) {
+        Map<UUID, Found> found = new HashMap<>();
+        jdbc.sql("""
+                        select p.id, t.id is not null as taken_off, coalesce(h.lines, 0) as by_hand from piece p
+                        left join piece_takeoff t on t.id = p.id
+                        left join (select piece_id, count(*) as lines from part where job_id = :job and by_hand group by piece_id) h
+                            on h.piece_id = p.id
+                        where p.job_id = :job and (t.id is not null or h.lines > 0)""").param("job", job).query(row -> {
+            found.put(row.getObject("id", UUID.class), new Found(row.getBoolean("taken_off"), row.getInt("by_hand")));
+        });
+        return found;
+    }
+
+    /**
+     * To a piece that has no parts yet. Formulas that cannot be worked out for the new sizes leave it without parts.
+     *
+     * @param sameSizes whether parts listed by hand fit the new piece
+     */
+    @Transactional
+    public void copy(UUID fromJob, UUID from, UUID job, UUID piece, boolean sameSizes, UUID by) {
+        jobs.holdOpen(job, by);
+        TakeoffDesk.Answered answered = desk.answered(from);
+        PieceFacts.Fact fact = pieces.of(job, piece);
+        Recipe recipe = recipes.of(fact.kindId()).recipe();
+        if (answered.version() != null
+                && desk.worked(fact, recipe, answered.answers()).problems().isEmpty()) {
+            desk.takeOff(job, piece, null, answered.answers(), by);
+        }
+        List<PartDetails> byHand = rows.ofPiece(fromJob, from).stream()
+                .filter(PartRows.Row::byHand)
+                .map(PartRows.Row::details)
+                .toList();
+        if (sameSizes && !byHand.isEmpty()) {
+            desk.addAll(job, piece, piece, byHand, by);
+        }
+    }
+
+    /** Takes the parts and answers of a piece out, so that the piece can go too. */
+    @Transactional
+    public void clear(UUID job, UUID piece, UUID by) {
+        jobs.holdOpen(job, by);
+        jdbc.sql("delete from part where job_id = ? and piece_id = ?")
+                .params(job, piece)
+                .update();
+        jdbc.sql("delete from piece_takeoff where job_id = ? and id = ?")
+                .params(job, piece)
+                .update();
+    }
+}

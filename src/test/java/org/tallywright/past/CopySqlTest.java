@@ -1,0 +1,345 @@
+package org.tallywright.past;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.tallywright.AppTest;
+import org.tallywright.costing.SampleCosts;
+import org.tallywright.estimates.LineOrigins;
+import org.tallywright.estimates.SampleEstimates;
+import org.tallywright.jobs.JobDesk;
+import org.tallywright.jobs.JobRef;
+import org.tallywright.jobs.PieceDetails;
+import org.tallywright.jobs.SampleJobs;
+import org.tallywright.jobs.TaskDesk;
+import org.tallywright.people.SamplePeople;
+import org.tallywright.shared.Ids;
+import org.tallywright.shared.Length;
+import org.tallywright.shared.NotHere;
+import org.tallywright.shared.Refused;
+import org.tallywright.shared.UnitHours;
+import org.tallywright.shared.Units;
+import org.tallywright.web.Role;
+
+/** A closed window seat copied into a lead: what comes, at which hours and prices, and what stays behind. */
+@AppTest
+class CopySqlTest {
+    @Autowired
+    SamplePast sample;
+
+    @Autowired
+    SampleJobs jobs;
+
+    @Autowired
+    SampleEstimates estimates;
+
+    @Autowired
+    SamplePeople people;
+
+    @Autowired
+    SampleCosts costs;
+
+    @Autowired
+    PastJobs past;
+
+    @Autowired
+    CopyOffers offers;
+
+    @Autowired
+    Copyist copyist;
+
+    @Autowired
+    LineOrigins origins;
+
+    @Autowired
+    JobDesk desk;
+
+    @Autowired
+    TaskDesk tasks;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    SamplePast.Built built;
+    JobRef into;
+    UUID by;
+
+    @BeforeEach
+    void buildOne() {
+        built = sample.closed();
+        sample.price(built.seat().oak(), "12.50");
+        by = built.seat().owner().personId();
+        into = jobs.lead(built.seat().owner(), "Seat for the library");
+    }
+
+    private CopyOffer offer(Map<UUID, PieceDetails> sizes) {
+        return offers.offer(into, past.piece(built.piece()), false, sizes);
+    }
+
+    private PieceDetails twiceAsWide() {
+        PieceDetails then = past.piece(built.piece()).pieces().get(0).details();
+        return new PieceDetails(
+                then.pieceKindId(),
+                "Seat, south",
+                Length.parse("122 3/4", Units.IMPERIAL),
+                then.height(),
+                then.depth(),
+                1,
+                "");
+    }
+
+    /** Everything that is ticked, each task at those hours. */
+    private CopyPlan plan(CopyOffer offer, HoursChoice.Basis basis) {
+        CopyOffer.Group group = offer.groups().get(0);
+        PastPiece piece = group.piece();
+        return new CopyPlan(
+                Ids.next(),
+                offer.from(),
+                piece == null ? null : piece.id(),
+                offer.what(piece),
+                piece == null
+                        ? List.of()
+                        : List.of(new CopyPlan.PieceLine(piece.id(), group.now(), true, group.sameSizes(), "As there")),
+                group.tasks().stream()
+                        .map(t -> new CopyPlan.TaskLine(
+                                t.past().id(),
+                                piece == null ? null : piece.id(),
+                                t.kindId(),
+                                t.past().name(),
+                                t.quantity(),
+                                t.choice(basis.code()).map(HoursChoice::rate).orElse(null),
+                                t.origin(offer.what(piece))))
+                        .toList(),
+                group.materials().stream()
+                        .filter(CopyOffer.MaterialLine::ticked)
+                        .map(m -> new CopyPlan.MaterialLine(
+                                m.past().id(), piece.id(), m.past().materialId(), m.net(), null, "As there"))
+                        .toList(),
+                List.of());
+    }
+
+    private List<String> taskLines() {
+        return jdbc.sql("""
+                        select name || ': ' || quantity::float8 || ' ' || unit || ', ' || estimated_minutes || ' min, ' || state
+                        from task where job_id = ? order by name""").param(into.id()).query(String.class).list();
+    }
+
+    private int count(String table, JobRef job) {
+        return jdbc.sql("select count(*) from " + table + " where job_id = ?")
+                .param(job.id())
+                .query(Integer.class)
+                .single();
+    }
+
+    @Test
+    void bringsWhatWasReallyDoneAtTheHoursThatItTook() {
+        copyist.copy(into.id(), plan(offer(Map.of()), HoursChoice.Basis.TOOK), by);
+
+        // 120 lf in 2 h; 3 panels in 2 h 30, the rework not among them; the coat was never needed.
+        assertThat(taskLines())
+                .containsExactly("Glue up panel: 3 panel, 150 min, planned", "Rip hardwood: 120 lf, 120 min, planned");
+        assertThat(count("time_entry", into)).isZero();
+        assertThat(count("site_measure", into)).isZero();
+    }
+
+    @Test
+    void offersTheRateBookOfTodayAndTheEstimateOfThen() {
+        jdbc.sql("update task_kind set unit_hours = 0.02 where code = 'rip_hardwood'")
+                .update();
+        CopyOffer.TaskLine rip = offer(Map.of()).groups().get(0).tasks().stream()
+                .filter(t -> t.past().name().equals("Rip hardwood"))
+                .findFirst()
+                .orElseThrow();
+
+        assertThat(rip.choices())
+                .containsExactly(
+                        new HoursChoice(HoursChoice.Basis.BOOK, UnitHours.of("0.02")),
+                        new HoursChoice(HoursChoice.Basis.TOOK, UnitHours.of(new BigDecimal("0.01667"))),
+                        new HoursChoice(HoursChoice.Basis.THEN, UnitHours.of("0.015")));
+        assertThat(rip.choices().get(0).words(rip.quantity(), rip.unit())).isEqualTo("Rate book: 2 h 24 (0.02 h/lf)");
+        assertThat(rip.notes()).containsExactly("2 h there for 120 lf; estimated 1 h 30 for 100 lf");
+    }
+
+    /** Twice as wide: twice the face, so 240 lf; 3 panels become 6; 33 bf become 66. */
+    @Test
+    void scalesToTheNewSizesAndBuysAtTheYieldAndPriceOfToday() {
+        copyist.copy(into.id(), plan(offer(Map.of(built.piece(), twiceAsWide())), HoursChoice.Basis.BOOK), by);
+
+        assertThat(taskLines())
+                .containsExactly("Glue up panel: 6 panel, 360 min, planned", "Rip hardwood: 240 lf, 216 min, planned");
+        // 66 bf at a yield of 0.6 buys 110 bf at 12.50.
+        assertThat(jdbc.sql("""
+                        select p.name || ' ' || l.net_quantity::float8 || ' ' || l.purchase_quantity::float8 || ' ' || l.amount
+                        from estimate_material l join piece p on p.id = l.piece_id where l.job_id = ?""").param(into.id()).query(String.class).list())
+                .containsExactly("Seat, south 66 110 1375.00");
+    }
+
+    @Test
+    void saysOfEachLineWhereItComesFrom() {
+        CopyPlan plan = plan(offer(Map.of()), HoursChoice.Basis.BOOK);
+        copyist.copy(into.id(), plan, by);
+
+        LineOrigins.Origins said = origins.of(into.id());
+        assertThat(said.lines().values())
+                .contains("As in " + built.seat().job().number()
+                        + ", Window seat: 2 h 30 there for 3 panel, and 30 min rework");
+        assertThat(said.copies()).hasSize(1);
+        assertThat(said.copies().get(0).words()).contains("Window seat").endsWith("4 lines");
+    }
+
+    @Test
+    void leavesThePastJobAsItWas() {
+        String before = everythingOf(built.seat().job());
+        copyist.copy(into.id(), plan(offer(Map.of()), HoursChoice.Basis.TOOK), by);
+        assertThat(everythingOf(built.seat().job())).isEqualTo(before);
+    }
+
+    private String everythingOf(JobRef job) {
+        return jdbc.sql("""
+                        select string_agg(x, ' ' order by x) from (
+                            select t::text as x from task t where job_id = :job union all
+                            select p::text from piece p where job_id = :job union all
+                            select e::text from time_entry e where job_id = :job union all
+                            select v::text from job_event v where job_id = :job union all
+                            select j::text from job j where id = :job) all_of_it""").param("job", job.id()).query(String.class).single();
+    }
+
+    @Test
+    void copiesOnceHoweverOftenItIsSent() {
+        CopyPlan plan = plan(offer(Map.of()), HoursChoice.Basis.TOOK);
+        copyist.copy(into.id(), plan, by);
+        copyist.copy(into.id(), plan, by);
+
+        assertThat(taskLines()).hasSize(2);
+        assertThat(count("piece", into)).isEqualTo(1);
+        JobRef other = jobs.lead(built.seat().owner(), "Another");
+        assertThatThrownBy(() -> copyist.copy(other.id(), plan, by)).isInstanceOf(NotHere.class);
+    }
+
+    @Test
+    void comesOutAgainWithEverythingByOnePress() {
+        CopyPlan plan = plan(offer(Map.of()), HoursChoice.Basis.TOOK);
+        copyist.copy(into.id(), plan, by);
+        copyist.takeOut(into.id(), plan.id(), by);
+        copyist.takeOut(into.id(), plan.id(), by);
+
+        for (String table : List.of("task", "piece", "estimate_material", "past_copy", "past_copy_line")) {
+            assertThat(count(table, into)).as(table).isZero();
+        }
+        assertThat(jdbc.sql("select count(*) from audit_entry where subject = 'task' and act = 'delete'")
+                        .query(Integer.class)
+                        .single())
+                .isEqualTo(2);
+    }
+
+    @Test
+    void staysOnceSomethingIsLoggedOnIt() {
+        CopyPlan plan = plan(offer(Map.of()), HoursChoice.Basis.TOOK);
+        copyist.copy(into.id(), plan, by);
+        UUID rip = plan.idOf(built.seat().rip());
+        tasks.start(into.id(), rip, by);
+
+        assertThatThrownBy(() -> copyist.takeOut(into.id(), plan.id(), by))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("was begun");
+        assertThat(taskLines()).hasSize(2);
+    }
+
+    @Test
+    void staysWhereHoursOrAnotherTaskReferToIt() {
+        CopyPlan plan = plan(offer(Map.of()), HoursChoice.Basis.TOOK);
+        copyist.copy(into.id(), plan, by);
+        costs.entry(into, plan.idOf(built.seat().glue()), built.seat().owner(), SampleCosts.LATER, "direct", 30, "");
+
+        assertThatThrownBy(() -> copyist.takeOut(into.id(), plan.id(), by))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("hours");
+        assertThat(count("estimate_material", into)).isEqualTo(1);
+    }
+
+    @Test
+    void isNotTakenOutOfAnotherJob() {
+        CopyPlan plan = plan(offer(Map.of()), HoursChoice.Basis.TOOK);
+        copyist.copy(into.id(), plan, by);
+        JobRef other = jobs.lead(built.seat().owner(), "Another");
+
+        assertThatThrownBy(() -> copyist.takeOut(other.id(), plan.id(), by)).isInstanceOf(NotHere.class);
+        assertThat(taskLines()).hasSize(2);
+    }
+
+    @Test
+    void isRefusedByWhatIsSoldClosedOrItself() {
+        CopyPlan plan = plan(offer(Map.of()), HoursChoice.Basis.TOOK);
+        assertThatThrownBy(() -> copyist.copy(built.seat().job().id(), plan, by))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("closed");
+        desk.reopen(built.seat().job().id(), "more to do", by);
+        assertThatThrownBy(() -> copyist.copy(built.seat().job().id(), plan, by))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("itself");
+
+        JobRef lead = jobs.lead(built.seat().owner(), "Back to the first");
+        CopyOffer back = offers.offer(built.seat().job(), past.job(lead.number(), true), true, Map.of());
+        CopyPlan empty =
+                new CopyPlan(Ids.next(), back.from(), null, lead.number(), List.of(), List.of(), List.of(), List.of());
+        assertThatThrownBy(() -> copyist.copy(built.seat().job().id(), empty, by))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("was accepted");
+        assertThatThrownBy(() -> copyist.copy(into.id(), empty, by))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("Tick");
+    }
+
+    @Test
+    void findsNoPieceOfThatId() {
+        assertThatThrownBy(() -> past.piece(Ids.next())).isInstanceOf(NotHere.class);
+    }
+
+    @Test
+    void readsHoursAndQuantitiesAsTheReviewFrozeThem() {
+        costs.entry(built.seat().job(), built.seat().rip(), built.seat().owner(), SampleCosts.LATER, "direct", 600, "");
+        costs.entry(
+                built.seat().job(), built.seat().rip(), built.seat().owner(), SampleCosts.LATER, "call-back", 45, "x");
+
+        PastTask rip = past.piece(built.piece()).tasks().stream()
+                .filter(t -> t.id().equals(built.seat().rip()))
+                .findFirst()
+                .orElseThrow();
+        assertThat(rip.minutes()).isEqualTo(120);
+        assertThat(rip.callBack()).isEqualTo(45);
+    }
+
+    /** A lead with an option that nobody took: its hooks stay behind, delivery comes. */
+    @Test
+    void takesAWholeJobWithItsOtherCostsForWhoSeesMoney() {
+        JobRef whole = estimates.windowSeat(people.person("Lior Vance", Role.OWNER));
+        UUID hooks = estimates.other(whole, "Hooks", "80.00", built.seat().owner());
+        people.asShop(() -> {
+            jdbc.sql("insert into estimate_option (id, job_id, name, position, version) values (?, ?, 'Hooks', 1, 0)")
+                    .params(hooks, whole.id())
+                    .update();
+            jdbc.sql("insert into estimate_option_line (option_id, job_id, estimate_other_id) values (:id, :job, :id)")
+                    .param("id", hooks)
+                    .param("job", whole.id())
+                    .update();
+        });
+
+        CopyOffer offer = offers.offer(into, past.job(whole.number(), true), true, Map.of());
+
+        assertThat(offer.groups()).hasSize(2);
+        assertThat(offer.groups().get(0).tasks())
+                .extracting(t -> t.past().name())
+                .containsExactly("Travel");
+        assertThat(offer.groups().get(1).materials()).hasSize(1);
+        assertThat(offer.costs()).extracting(PastCost::description).containsExactly("Delivery");
+        assertThat(past.job(whole.number(), false).costs()).isEmpty();
+    }
+}

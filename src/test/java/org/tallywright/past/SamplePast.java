@@ -1,0 +1,81 @@
+package org.tallywright.past;
+
+import java.math.BigDecimal;
+import java.util.Map;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.tallywright.costing.SampleCosts;
+import org.tallywright.costing.SampleCosts.Seat;
+import org.tallywright.jobs.Closing;
+import org.tallywright.jobs.JobDesk;
+import org.tallywright.people.SamplePeople;
+import org.tallywright.shared.Ids;
+
+/**
+ * The window seat of {@link SampleCosts}, closed, of a kind: ripping grows with the face, panels with the width. Really done: 120 lf
+ * ripped in 2 h (estimated 100 lf in 1 h 30), 3 panels in 2 h 30 and half an hour of rework (estimated 3 h); 33 bf of 50 bf oak.
+ */
+@Component
+public class SamplePast {
+    private final SampleCosts costs;
+    private final JobDesk desk;
+    private final SamplePeople people;
+    private final JdbcClient jdbc;
+
+    SamplePast(SampleCosts costs, JobDesk desk, SamplePeople people, JdbcClient jdbc) {
+        this.costs = costs;
+        this.desk = desk;
+        this.people = people;
+        this.jdbc = jdbc;
+    }
+
+    /** @param piece the only one of the job */
+    public record Built(Seat seat, UUID piece, UUID kind) {}
+
+    public Built running() {
+        Seat seat = costs.worked();
+        UUID piece = jdbc.sql("select id from piece where job_id = ?")
+                .param(seat.job().id())
+                .query(UUID.class)
+                .single();
+        UUID kind = Ids.next();
+        people.asShop(() -> {
+            jdbc.sql("insert into piece_kind (id, name, version) values (?, 'Window seat', 0)")
+                    .param(kind)
+                    .update();
+            grows(kind, seat.rip(), 1, "face", "13", false);
+            grows(kind, seat.glue(), 2, "width", "0.5", true);
+            jdbc.sql("update piece set piece_kind_id = ? where id = ?")
+                    .params(kind, piece)
+                    .update();
+        });
+        return new Built(seat, piece, kind);
+    }
+
+    private void grows(UUID kind, UUID task, int position, String measure, String factor, boolean roundUp) {
+        jdbc.sql("""
+                        insert into piece_kind_task (id, piece_kind_id, task_kind_id, position, measure, factor, round_up)
+                        select ?, ?, task_kind_id, ?, ?, ?, ? from task where id = ?""")
+                .params(Ids.next(), kind, position, measure, new BigDecimal(factor), roundUp, task)
+                .update();
+    }
+
+    public Built closed() {
+        Built built = running();
+        Map<UUID, Closing.TaskAnswer> travel = Map.of(built.seat().travel(), Closing.TaskAnswer.DONE);
+        desk.close(
+                built.seat().job().id(),
+                new Closing(travel, false, true),
+                built.seat().owner().personId());
+        return built;
+    }
+
+    /** A price of today in the catalogue. */
+    public void price(UUID material, String price) {
+        people.asShop(() -> jdbc.sql(
+                        "insert into material_price (material_id, from_date, unit_price) values (?, date '2026-11-01', ?)")
+                .params(material, new BigDecimal(price))
+                .update());
+    }
+}
