@@ -50,7 +50,7 @@ class WhatIfPages {
     }
 
     WhatIfPage refused(WhatIfForm form, WorkingSum stands, FormErrors errors) {
-        return new WhatIfPage(form, errors, crews(stands), List.of(), List.of(), "", false);
+        return none(form, errors, stands, "");
     }
 
     WhatIfPage tried(WhatIfForm form, WorkingSum stands, Tried tried) {
@@ -68,22 +68,41 @@ class WhatIfPages {
         boolean differs = tried != stands;
         if (stands.sheet().next().isEmpty()) {
             String why = "There is nothing to price. Add tasks or material to the estimate, then try.";
-            return new WhatIfPage(form, errors, crews(stands), List.of(), List.of(), why, false);
+            return none(form, errors, stands, why);
         }
         if (tried.sum().isEmpty()) {
             String why = unpaid.isEmpty()
                     ? "There is no rate for the hours. Say under Rates who does the work."
                     : "No wage is known today for " + String.join(", ", unpaid) + ". Enter it under Crew.";
-            return new WhatIfPage(form, errors, crews(stands), List.of(), List.of(), why, false);
+            return none(form, errors, stands, why);
         }
         return new WhatIfPage(
-                form, errors, crews(stands), rows(stands, tried), differs ? ladder.of(tried) : List.of(), "", differs);
+                form,
+                errors,
+                crews(stands),
+                rows(stands, tried),
+                differs ? ladder.of(tried) : List.of(),
+                tried.risk().map(RiskRungs::hint).orElse(""),
+                "",
+                differs);
+    }
+
+    private WhatIfPage none(WhatIfForm form, FormErrors errors, WorkingSum stands, String why) {
+        return new WhatIfPage(form, errors, crews(stands), List.of(), List.of(), "", why, false);
     }
 
     private List<Row> rows(WorkingSum stands, WorkingSum tried) {
         return List.of(
                 row("Price", stands, tried, sum -> money(sum, PriceSum::price)),
                 row("Expected cost", stands, tried, sum -> risk(sum, r -> money(r.expected()))),
+                row(
+                        "Cost, 80 % range",
+                        stands,
+                        tried,
+                        sum -> risk(
+                                sum,
+                                r -> shop.money().whole(r.low()) + " to "
+                                        + shop.money().whole(r.high()))),
                 row("Expected profit", stands, tried, sum -> risk(sum, r -> money(r.profit()))),
                 row("Loses money", stands, tried, sum -> risk(sum, r -> RiskRungs.inAHundred(r.loss()))),
                 row(

@@ -59,7 +59,14 @@ class WhatIfWebTest {
         Document page = page(ada, get("/jobs/" + job.number() + "/estimate"), 200);
 
         assertThat(page.select("#what-if tbody th").eachText())
-                .containsExactly("Price", "Expected cost", "Expected profit", "Loses money", "An hour costs");
+                .containsExactly(
+                        "Price",
+                        "Expected cost",
+                        "Cost, 80 % range",
+                        "Expected profit",
+                        "Loses money",
+                        "An hour costs");
+        assertThat(page.select("#what-if-figures > p").text()).startsWith("No finished job stands behind this yet");
         assertThat(page.select("#what-if tbody tr").first().text()).isEqualTo("Price $1,260.00");
         assertThat(page.select("#what-if form[method=post]")).isEmpty();
     }
