@@ -1,5 +1,6 @@
 package org.tallywright.cutting;
 
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** A rectangle while a sheet is being laid out, in sizes with the kerf in them. Free until a block is put in its corner. */
@@ -60,26 +61,41 @@ final class SheetNode {
         Block laid = block;
         return laid == null
                 ? new Region.Left(realX, realY, length - kerf, width - kerf)
-                : row(laid, 0, realX, realY, length - kerf, width - kerf, kerf);
+                : rows(laid.rows(), realX, realY, length - kerf, width - kerf, kerf);
     }
 
-    /** The members of a block one behind the other, each freed from what is shorter than the longest beside it. */
-    private Region row(Block laid, int from, long atX, long atY, long restLength, long restWidth, long kerf) {
-        Block.Member member = laid.members().get(from);
+    /** The rows of a block one behind the other. */
+    private Region rows(List<List<Block.Member>> rows, long atX, long atY, long restLength, long restWidth, long kerf) {
+        List<Block.Member> row = rows.get(0);
+        if (rows.size() == 1) {
+            return row(row, atX, atY, restLength, restWidth, kerf);
+        }
+        List<List<Block.Member>> behind = rows.subList(1, rows.size());
+        long size = Block.longest(row) - kerf;
+        Region one = turned ? row(row, atX, atY, restLength, size, kerf) : row(row, atX, atY, size, restWidth, kerf);
+        Region others = turned
+                ? rows(behind, atX, atY + size + kerf, restLength, restWidth - size - kerf, kerf)
+                : rows(behind, atX + size + kerf, atY, restLength - size - kerf, restWidth, kerf);
+        return new Region.Cut(atX, atY, restLength, restWidth, turned, turned ? atY + size : atX + size, one, others);
+    }
+
+    /** The members of a row one beside the other, each freed from what is shorter than the longest of them. */
+    private Region row(List<Block.Member> row, long atX, long atY, long restLength, long restWidth, long kerf) {
+        Block.Member member = row.get(0);
         long memberLength = (turned ? member.width() : member.length()) - kerf;
         long memberWidth = (turned ? member.length() : member.width()) - kerf;
-        boolean stacked = laid.beside() != turned;
-        boolean last = from == laid.members().size() - 1;
-        if (last) {
+        if (row.size() == 1) {
             return trimmed(member, atX, atY, restLength, restWidth, memberLength, memberWidth, kerf);
         }
+        List<Block.Member> behind = row.subList(1, row.size());
+        boolean stacked = !turned;
         long size = stacked ? memberWidth : memberLength;
         Region one = stacked
                 ? trimmed(member, atX, atY, restLength, memberWidth, memberLength, memberWidth, kerf)
                 : trimmed(member, atX, atY, memberLength, restWidth, memberLength, memberWidth, kerf);
         Region others = stacked
-                ? row(laid, from + 1, atX, atY + size + kerf, restLength, restWidth - size - kerf, kerf)
-                : row(laid, from + 1, atX + size + kerf, atY, restLength - size - kerf, restWidth, kerf);
+                ? row(behind, atX, atY + size + kerf, restLength, restWidth - size - kerf, kerf)
+                : row(behind, atX + size + kerf, atY, restLength - size - kerf, restWidth, kerf);
         return new Region.Cut(atX, atY, restLength, restWidth, stacked, stacked ? atY + size : atX + size, one, others);
     }
 

@@ -8,9 +8,17 @@ import java.util.List;
  *
  * @param sheets owned ones first
  * @param unplaced parts that fit no sheet, by their place in the list asked for
- * @param areaBound the parts that were not laid on owned sheets need at least so many sheets by their area alone
+ * @param parted matches that no sheet takes whole
+ * @param areaBound so many sheets are bought at least by area alone, owned ones being filled with what fits them
  */
-public record SheetPlan(List<Sheet> sheets, List<Integer> unplaced, int areaBound, Answer answer) {
+public record SheetPlan(List<Sheet> sheets, List<Integer> unplaced, List<Parted> parted, int areaBound, Answer answer) {
+    /**
+     * Matching parts whose figure does not run on through all of them.
+     *
+     * @param runs in so many groups it does
+     */
+    public record Parted(int match, int runs) {}
+
     /** @param owned its place in the list of owned sheets, or -1 for one that is bought */
     public record Sheet(SheetStock stock, int owned, Region whole) {
         public boolean isOwned() {

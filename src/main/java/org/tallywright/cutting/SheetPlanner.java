@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.IntStream;
 
 /**
@@ -27,7 +29,10 @@ public final class SheetPlanner {
         if (kerf < 0 || trim < 0) {
             throw new IllegalArgumentException("kerf and trim are 0 or more");
         }
-        List<Block> blocks = new ArrayList<>(Block.of(parts, kerf));
+        long length = bought.length() - 2 * trim + kerf;
+        long width = bought.width() - 2 * trim + kerf;
+        List<Block> all = Block.of(parts, kerf, length, width);
+        List<Block> blocks = new ArrayList<>(all);
         List<SheetPlan.Sheet> sheets = new ArrayList<>();
         List<Integer> smallFirst = IntStream.range(0, owned.size())
                 .boxed()
@@ -41,8 +46,6 @@ public final class SheetPlanner {
                 takeOut(blocks, filled.blocks);
             }
         }
-        long length = bought.length() - 2 * trim + kerf;
-        long width = bought.width() - 2 * trim + kerf;
         int bound = areaBound(parts, blocks, bought, trim);
         int least = Math.max(bound, boundWithKerf(blocks, length, width));
         SheetSearch search = new SheetSearch(length, width, blocks, least).run();
@@ -54,7 +57,8 @@ public final class SheetPlanner {
                 .map(Block.Member::part)
                 .sorted()
                 .toList();
-        return new SheetPlan(sheets, unplaced, bound, answer(search, least, unplaced));
+        List<SheetPlan.Parted> parted = parted(all, parts, new HashSet<>(unplaced));
+        return new SheetPlan(sheets, unplaced, parted, bound, answer(search, least, unplaced));
     }
 
     private static Answer answer(SheetSearch search, int bound, List<Integer> unplaced) {
@@ -91,10 +95,23 @@ public final class SheetPlanner {
         long length = sheet.length() - 2 * trim + kerf;
         long width = sheet.width() - 2 * trim + kerf;
         List<Block> fitting = blocks.stream()
-                .filter(b -> (b.length() <= length && b.width() <= width)
-                        || (b.turnable() && b.width() <= length && b.length() <= width))
+                .filter(b -> b.fits(length, width))
                 .toList();
         return fitting.isEmpty() ? null : OffcutFill.fullest(length, width, fitting);
+    }
+
+    private static List<SheetPlan.Parted> parted(List<Block> blocks, List<SheetPart> parts, Set<Integer> left) {
+        Map<Integer, Integer> runs = new TreeMap<>();
+        for (Block block : blocks) {
+            int match = parts.get(block.first()).match();
+            if (match > 0 && !left.contains(block.first())) {
+                runs.merge(match, 1, Integer::sum);
+            }
+        }
+        return runs.entrySet().stream()
+                .filter(match -> match.getValue() > 1)
+                .map(match -> new SheetPlan.Parted(match.getKey(), match.getValue()))
+                .toList();
     }
 
     private static void takeOut(List<Block> blocks, List<Block> laid) {

@@ -18,6 +18,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import org.tallywright.calibration.YieldBook;
 import org.tallywright.catalog.MaterialCard;
 import org.tallywright.cutting.SheetPart;
@@ -50,17 +51,15 @@ final class SheetLayout {
                 .filter(size -> size.size() == 2)
                 .map(size -> new SheetStock(size.get(0).units(), size.get(1).units()))
                 .toList();
+        List<SheetPart> parts = matched(rows);
         SheetPlan plan = layouts.sheets(
-                sheet,
-                offcuts,
-                matched(rows),
-                shape.kerf().units(),
-                shape.trim().units());
+                sheet, offcuts, parts, shape.kerf().units(), shape.trim().units());
         BigDecimal whole = area(sheet.length(), sheet.width());
         Scale scale = sheetScale(card, whole);
         int inStock = Math.min(plan.bought(), scale.sheets(owned.stock()));
         int buy = plan.bought() - inStock;
         unplaced(plan.unplaced(), single, notices, "is larger than a sheet inside its trim");
+        parted(plan.parted(), parts, single, notices);
         unread(owned, notices);
         BigDecimal net = netArea(rows).divide(whole, MathContext.DECIMAL64);
         BigDecimal onNew = onNewSheets(plan, single).divide(whole, MathContext.DECIMAL64);
@@ -106,6 +105,23 @@ final class SheetLayout {
             }
         }
         return parts;
+    }
+
+    private static void parted(
+            List<SheetPlan.Parted> groups, List<SheetPart> parts, List<PartRows.Row> single, List<String> notices) {
+        groups.stream()
+                .map(group -> {
+                    int first = IntStream.range(0, parts.size())
+                            .filter(i -> parts.get(i).match() == group.match())
+                            .findFirst()
+                            .orElseThrow();
+                    PartRows.Row row = single.get(first);
+                    return "No sheet takes all that match as " + row.details().matched() + " in " + row.pieceName()
+                            + ": they are cut in " + group.runs()
+                            + " groups, and the figure runs on only within each.";
+                })
+                .distinct()
+                .forEach(notices::add);
     }
 
     private static BigDecimal onNewSheets(SheetPlan plan, List<PartRows.Row> single) {

@@ -1,5 +1,7 @@
 package org.tallywright.cutting;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.stream.Stream;
@@ -37,5 +39,11 @@ public record SheetJobs(int number, long kerf, long trim, int grainShare, List<S
 
     public SheetPlan plan() {
         return SheetPlanner.plan(SHEET, List.of(), parts, kerf, trim);
+    }
+
+    /** Walks the plan with the saw and fails where it is none, or leaves a part out. */
+    public void check(SheetPlan plan) {
+        SheetCheck.check(plan, SHEET, List.of(), parts, kerf, trim);
+        assertThat(plan.unplaced()).isEmpty();
     }
 }

@@ -2,19 +2,25 @@ package org.tallywright.cutting;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
 
-/** Four of the thirty measured jobs, one for each share of grain; all of them are in the benchmark. */
+/** The first eight of the thirty measured jobs, two for each share of grain; all of them are in the benchmark. */
 class SheetJobsTest {
-    @ParameterizedTest
-    @ValueSource(ints = {0, 1, 2, 3})
-    void takesAtMostOneSheetMoreThanTheirArea(int number) {
-        SheetJobs job = SheetJobs.of(number);
+    private static final int JOBS = 8;
 
-        SheetPlan plan = job.plan();
-
-        SheetCheck.check(plan, job.parts(), job.kerf(), job.trim());
-        assertThat(plan.bought()).isBetween(plan.areaBound(), plan.areaBound() + 1);
+    @Test
+    void takesAtMostOneSheetMoreThanTheirArea() {
+        int over = IntStream.range(0, JOBS)
+                .map(number -> {
+                    SheetJobs job = SheetJobs.of(number);
+                    SheetPlan plan = job.plan();
+                    job.check(plan);
+                    assertThat(plan.bought()).as("job %s", number).isBetween(plan.areaBound(), plan.areaBound() + 1);
+                    return plan.bought() - plan.areaBound();
+                })
+                .sum();
+        // One of them at the bound itself.
+        assertThat(over).isLessThanOrEqualTo(JOBS - 1);
     }
 }

@@ -251,6 +251,34 @@ class TakeoffWebTest {
                 .isEqualTo(2);
     }
 
+    /** Each of two: six doors go in three rows of two on a sheet; the seventh goes on another, and that is said of the group. */
+    @Test
+    void partsMatchingPartsThatNoSheetTakes() throws Exception {
+        matching("30", "6");
+        assertThat(page(owner, base + "/buy-list"))
+                .contains("2 sheets of")
+                .doesNotContain("No sheet takes all", "trim;");
+        matching("30", "1");
+        assertThat(page(owner, base + "/buy-list"))
+                .contains("3 sheets of")
+                .contains("No sheet takes all that match as doors in ")
+                .contains("they are cut in 2 groups, and the figure runs on only within each.")
+                .doesNotContain("is larger than a sheet");
+    }
+
+    private void matching(String length, String quantity) throws Exception {
+        mvc.perform(as(owner, post(base + "/pieces/" + piece + "/parts"))
+                        .param("id", Ids.next().toString())
+                        .param("name", "Door")
+                        .param("quantity", quantity)
+                        .param("length", length)
+                        .param("width", "20")
+                        .param("grain", "along")
+                        .param("matched", "doors")
+                        .param("material", material("ply_wo_34")))
+                .andExpect(status().is3xxRedirection());
+    }
+
     @Test
     void saysInWordsWhatCannotBeCut() throws Exception {
         UUID part = Ids.next();
