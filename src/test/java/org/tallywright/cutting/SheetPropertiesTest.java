@@ -35,9 +35,37 @@ class SheetPropertiesTest {
         SheetPlan plan = SheetPlanner.plan(sheet, owned, parts, kerf, trim);
 
         SheetCheck.check(plan, sheet, owned, parts, kerf, trim);
+        provedOnlyByArea(plan, sheet, owned, parts, kerf, trim);
         assertThat(plan.sheets().stream().filter(SheetPlan.Sheet::isOwned).map(SheetPlan.Sheet::owned))
                 .doesNotHaveDuplicates();
         assertThat(SheetPlanner.plan(sheet, owned, parts, kerf, trim)).isEqualTo(plan);
+    }
+
+    /** What was bought less one sheet, and all that was owned, have not the area of the parts. */
+    private static void provedOnlyByArea(
+            SheetPlan plan, SheetStock sheet, List<SheetStock> owned, List<SheetPart> parts, long kerf, long trim) {
+        assertThat(plan.areaBound()).isLessThanOrEqualTo(plan.bought());
+        if (plan.answer() == Answer.PROVED && plan.bought() > 0) {
+            double all = parts.stream()
+                    .mapToDouble(p -> (double) (p.length() + kerf) * (p.width() + kerf))
+                    .sum();
+            double room = (plan.bought() - 1) * room(sheet, kerf, trim);
+            assertThat(all).isGreaterThan(room * (1 - 1e-9));
+            assertThat(owned.stream().anyMatch(offcut -> room(offcut, kerf, trim) + room > all)
+                            && parts.stream().allMatch(p -> owned.stream().anyMatch(o -> takes(o, p, trim))))
+                    .isFalse();
+        }
+    }
+
+    private static double room(SheetStock stock, long kerf, long trim) {
+        return (double) Math.max(0, stock.length() - 2 * trim + kerf) * Math.max(0, stock.width() - 2 * trim + kerf);
+    }
+
+    private static boolean takes(SheetStock stock, SheetPart part, long trim) {
+        long least = Math.min(part.length(), part.width());
+        long most = Math.max(part.length(), part.width());
+        return least <= Math.min(stock.length(), stock.width()) - 2 * trim
+                && most <= Math.max(stock.length(), stock.width()) - 2 * trim;
     }
 
     private static SheetPart part(Draw draw, int match) {
