@@ -63,7 +63,14 @@ public final class OneSheet {
         if (parts.stream().allMatch(part -> part.most() == BarStock.ANY)) {
             return new Best(sheet.free[sheet.xs.length - 1][sheet.ys.length - 1], true, null);
         }
-        return sheet.search(mostNodes);
+        if (parts.stream().noneMatch(ValuedPart::turnable)) {
+            return sheet.search(mostNodes, null);
+        }
+        // What is cut without turning is a layout with turning too: begun with, so that the answer is never worse.
+        List<ValuedPart> straight = parts.stream()
+                .map(p -> new ValuedPart(p.length(), p.width(), p.most(), p.value(), false))
+                .toList();
+        return sheet.search(mostNodes, new OneSheet(length, width, straight).search(mostNodes, null).built);
     }
 
     /** Every sum of lengths (or widths) up to the size of the sheet; cut short where there are too many. */
@@ -142,17 +149,18 @@ public final class OneSheet {
 
     private record Node(Built built, double bound) {}
 
-    private Best search(int mostNodes) {
+    /** @param known a layout that is begun with; null for none */
+    private Best search(int mostNodes, @Nullable Built known) {
         double[][] outside = outside();
         PriorityQueue<Node> open = new PriorityQueue<>(Comparator.comparingDouble((Node n) -> -n.bound)
                 .thenComparingDouble(n -> -n.built.value)
                 .thenComparing(n -> Arrays.toString(n.built.counts)));
         Set<String> seen = new HashSet<>();
         List<Built> closed = new ArrayList<>();
-        Built best = null;
+        Built best = known;
         for (int part = 0; part < parts.size(); part++) {
             for (Built single : singles(part)) {
-                offer(single, outside, open, seen);
+                offer(single, outside, open, seen, value(best));
                 best = best == null || single.value > best.value ? single : best;
             }
         }
@@ -171,7 +179,7 @@ public final class OneSheet {
             for (Built other : closed) {
                 for (boolean rip : new boolean[] {false, true}) {
                     Built joined = joined(next.built, other, rip);
-                    if (joined != null && offer(joined, outside, open, seen)) {
+                    if (joined != null && offer(joined, outside, open, seen, value(best))) {
                         best = best == null || joined.value > best.value ? joined : best;
                     }
                 }
@@ -180,11 +188,17 @@ public final class OneSheet {
         return new Best(best == null ? 0 : best.value, true, best);
     }
 
-    private boolean offer(Built built, double[][] outside, PriorityQueue<Node> open, Set<String> seen) {
-        if (!seen.add(built.length + "x" + built.width + Arrays.toString(built.counts))) {
+    private static double value(@Nullable Built best) {
+        return best == null ? -1 : best.value;
+    }
+
+    /** Not taken where it is known already, or cannot be more than the best. */
+    private boolean offer(Built built, double[][] outside, PriorityQueue<Node> open, Set<String> seen, double best) {
+        double bound = built.value + outside[floor(xs, built.length)][floor(ys, built.width)];
+        if (bound <= best + 1e-9 || !seen.add(built.length + "x" + built.width + Arrays.toString(built.counts))) {
             return false;
         }
-        open.add(new Node(built, built.value + outside[floor(xs, built.length)][floor(ys, built.width)]));
+        open.add(new Node(built, bound));
         return true;
     }
 
