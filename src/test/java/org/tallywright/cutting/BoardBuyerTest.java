@@ -12,8 +12,13 @@ import org.tallywright.Tries;
 class BoardBuyerTest {
     private static final long INCH = 16;
 
+    /**
+     * No outside value for buying boards is known here. The range is our own figure, .556, held so that a change is seen. By
+     * hand, boards of 10 ft x 7 in on the mean give at most 118 / 120 of their length between the end trims, of that .92
+     * without defects, 6 1/2 / 7 of their width between the edges, and the blanks are .867 part: .73.
+     */
     @Test
-    void narrowPartsFromGoodBoardsYieldAboutWhatShopsSee() {
+    void narrowPartsFromGoodBoardsTakeWhatTheyTook() {
         List<BoardPart> parts = new ArrayList<>();
         for (int n = 0; n < 12; n++) {
             parts.add(new BoardPart(30 * INCH, 2 * INCH));
@@ -22,8 +27,8 @@ class BoardBuyerTest {
 
         BoardNeed need = BoardBuyer.need(parts, boards(0.08));
 
-        // Surfaced boards: .60 to .80 by common practice, no source.
-        assertThat((double) need.net() / need.likely()).isBetween(0.45, 0.85);
+        double most = 118 / 120.0 * 0.92 * (6.5 / 7) * ((30.0 * 2 + 18 * 3) / (31 * 2.25 + 19 * 3.25));
+        assertThat((double) need.net() / need.likely()).isBetween(0.53, 0.58).isLessThan(most);
         assertThat(need.safe()).isGreaterThanOrEqualTo(need.likely());
         assertThat(need.unplaced()).isEmpty();
     }
