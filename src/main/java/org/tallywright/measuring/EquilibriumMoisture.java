@@ -3,9 +3,9 @@ package org.tallywright.measuring;
 /**
  * The moisture that wood takes on in air of one temperature and humidity, in percent of its dry weight.
  *
- * <p>Source: Wood Handbook, FPL-GTR-282 equation 4-5 (two-hydrate sorption) with the Fahrenheit coefficients, which
- * table 4-2 of the same book was made with. Shown for {@value #COLDEST} to {@value #WARMEST} F and {@value #DRIEST} to
- * {@value #DAMPEST} percent, where it was checked against the table.
+ * <p>Source: Wood Handbook, FPL-GTR-282 equation 4-5 (two-hydrate sorption) with the Fahrenheit coefficients, as read in
+ * works that restate it. Shown for {@value #COLDEST} to {@value #WARMEST} F and {@value #DRIEST} to {@value #DAMPEST} percent:
+ * held up to 100 F against table 4-2 of the same book from memory, not as read, and beyond at one point restated elsewhere.
  */
 public final class EquilibriumMoisture {
     public static final int COLDEST = 30;

@@ -20,14 +20,20 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 /**
- * Source: Wood Handbook, FPL-GTR-190 and FPL-GTR-282: table 4-2 with equation 4-5, table 13-5 with equation 13-2 and its
- * worked example (white fir, 232 mm, 8 to 11 percent), table 4-3 with equation 13-3; the tolerance is the file's.
+ * Source: Wood Handbook, FPL-GTR-190 and FPL-GTR-282: equation 4-5, table 13-5 with equation 13-2 and its worked example
+ * (white fir, 232 mm, 8 to 11 percent), table 4-3 with equation 13-3; the tolerance is the file's, and each of its rows says
+ * whether its value was read, computed here or is from memory. Of equation 4-5 the coefficients were read. The cells of table
+ * 4-2 are from memory and the values beside them computed here by that equation: neither was read in the book, so that they
+ * hold the coefficients and nothing else.
  */
 class WoodOutsideTest {
+    /** The table is from memory, the equation's values are computed here. */
     @Test
-    void givesTheMoistureOfTheTable() {
+    void givesTheMoistureOfTheTableFromMemory() {
         List<Map<String, String>> cells = rows("wood_emc_table.csv");
-        assertThat(cells).hasSize(152);
+        assertThat(cells)
+                .hasSize(152)
+                .allSatisfy(cell -> assertThat(cell.get("how_obtained")).startsWith("table value from memory"));
         for (Map<String, String> cell : cells) {
             double f = number(cell, "temp_F");
             double rh = number(cell, "rh_percent");
@@ -39,6 +45,7 @@ class WoodOutsideTest {
         }
     }
 
+    /** Read in pages that restate the book; the rule of the magazine in its column. */
     @Test
     void givesTheMoistureOfOtherPrintedExamples() {
         Map<String, Map<String, String>> checks = byId();
