@@ -239,6 +239,7 @@ class Bid {
                 kind(),
                 number,
                 title,
+                optionId,
                 issuedOn,
                 validUntil,
                 answer.acceptedOn(),

@@ -4,7 +4,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.shared.Money;
 import org.tallywright.shared.UnitPrice;
@@ -15,7 +18,7 @@ import org.tallywright.shared.UnitPrice;
  *
  * @param before number of the earlier bid
  */
-public record BidDifference(String before, List<Line> lines, List<Sum> sums) {
+public record BidDifference(String before, List<Line> lines, List<Sum> sums, List<Option> options) {
     /** How a line changed. */
     public enum Change {
         ADDED,
@@ -37,6 +40,17 @@ public record BidDifference(String before, List<Line> lines, List<Sum> sums) {
             @Nullable Side old,
             @Nullable Side now) {}
 
+    /** An option's name and its price before tax. */
+    public record Named(String name, Money price) {}
+
+    /**
+     * An option of either bid; an added one has no old side, a dropped one no new side.
+     *
+     * @param lines that differ in one that both have
+     */
+    public record Option(
+            Change change, @Nullable Named old, @Nullable Named now, List<Line> lines) {}
+
     /** @param part as the price's lines are called, "labour" first */
     public record Sum(String part, Money old, Money now) {
         public Money difference() {
@@ -46,13 +60,55 @@ public record BidDifference(String before, List<Line> lines, List<Sum> sums) {
 
     private record Known(String name, Side side) {}
 
-    public static BidDifference between(AcceptedBid old, AcceptedBid now) {
+    /** A bid with the options that it offers. */
+    public record Offered(AcceptedBid bid, List<AcceptedBid> options) {}
+
+    public static BidDifference between(Offered old, Offered now) {
+        return new BidDifference(
+                old.bid().number(),
+                lines(old.bid(), now.bid()),
+                sums(old.bid().sums().sum(), now.bid().sums().sum()),
+                options(old.options(), now.options()));
+    }
+
+    /** The same option by what both were copied from, or else by its name. */
+    private static List<Option> options(List<AcceptedBid> old, List<AcceptedBid> now) {
+        List<Option> options = new ArrayList<>();
+        List<AcceptedBid> fresh = new ArrayList<>(now);
+        for (AcceptedBid was : old) {
+            AcceptedBid is = find(fresh, one -> Objects.equals(one.option(), was.option()))
+                    .or(() -> find(fresh, one -> one.title().equals(was.title())))
+                    .orElse(null);
+            fresh.remove(is);
+            Option option = is == null ? new Option(Change.DROPPED, named(was), null, List.of()) : changed(was, is);
+            if (option.change() == Change.DROPPED
+                    || !option.lines().isEmpty()
+                    || !Objects.equals(option.old(), option.now())) {
+                options.add(option);
+            }
+        }
+        fresh.forEach(is -> options.add(new Option(Change.ADDED, null, named(is), List.of())));
+        return options;
+    }
+
+    private static Optional<AcceptedBid> find(List<AcceptedBid> options, Predicate<AcceptedBid> same) {
+        return options.stream().filter(same).findFirst();
+    }
+
+    private static Option changed(AcceptedBid was, AcceptedBid is) {
+        return new Option(Change.CHANGED, named(was), named(is), lines(was, is));
+    }
+
+    private static Named named(AcceptedBid option) {
+        return new Named(option.title(), option.sums().sum().price());
+    }
+
+    private static List<Line> lines(AcceptedBid old, AcceptedBid now) {
         List<Line> lines = new ArrayList<>();
         compare(lines, tasks(old), tasks(now));
         compare(lines, materials(old), materials(now));
         compare(lines, others(old), others(now));
-        return new BidDifference(
-                old.number(), lines, sums(old.sums().sum(), now.sums().sum()));
+        return lines;
     }
 
     private static void compare(List<Line> lines, Map<Object, Known> old, Map<Object, Known> now) {

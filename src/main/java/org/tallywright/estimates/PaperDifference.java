@@ -80,7 +80,21 @@ public final class PaperDifference {
     }
 
     private static Map<String, String> options(BidDocument document) {
-        return keyed(document.options(), OptionRow::name, option -> option.name() + " " + option.amount());
+        return keyed(document.options(), OptionRow::name, PaperDifference::option);
+    }
+
+    /** All that the client reads of it, so that another word of it is a change too. */
+    private static String option(OptionRow option) {
+        StringBuilder text = new StringBuilder(option.name() + " " + option.amount());
+        if (!option.oneOf().isEmpty()) {
+            text.append(", one of ").append(option.oneOf());
+        }
+        option.allowances()
+                .forEach(row -> text.append(", with ")
+                        .append(row.label())
+                        .append(" for ")
+                        .append(row.amount()));
+        return option.words().isEmpty() ? text.toString() : text + ": " + String.join(" ", option.words());
     }
 
     private static <T> Map<String, String> keyed(List<T> rows, Function<T, String> name, Function<T, String> text) {

@@ -112,8 +112,13 @@ class SumsPages {
     }
 
     private @Nullable BidDifference difference(AcceptedBid now) {
-        UUID id = now.id();
-        return bids.before(id).map(old -> BidDifference.between(old, now)).orElse(null);
+        return bids.before(now.id())
+                .map(old -> BidDifference.between(offered(old), offered(now)))
+                .orElse(null);
+    }
+
+    private BidDifference.Offered offered(AcceptedBid bid) {
+        return new BidDifference.Offered(bid, bids.optionsInside(bid.id()));
     }
 
     /** One sentence for what was answered, and one for the reason of a no. */
