@@ -194,10 +194,12 @@ class WorkRows {
                 .set();
     }
 
-    /** Not in an option that the client left out. */
-    private static final String BOUGHT = """
-             not exists (select 1 from estimate_option_line o join bid b on b.option_id = o.option_id and b.state = 'declined'
-                 join bid f on f.id = b.option_of and f.state = 'accepted' where o.id = l.id)""";
+    /** A material line that is in no option that the client left out; by its alias. */
+    private static String bought(String line) {
+        return " not exists (select 1 from estimate_option_line o"
+                + " join bid b on b.option_id = o.option_id and b.state = 'declined'"
+                + " join bid f on f.id = b.option_of and f.state = 'accepted' where o.id = " + line + ".id) ";
+    }
 
     /**
      * Jobs whose estimate names a material that no earlier job's did; for the first job of a shop that is any. Hardware, glue,
@@ -209,8 +211,8 @@ class WorkRows {
                             select distinct on (l.material_id) l.job_id
                             from estimate_material l
                             join material m on m.id = l.material_id and m.material_group not in ('hardware', 'adhesive', 'abrasive', 'other')
-                            join job j on j.id = l.job_id where""" + BOUGHT + """
-                             order by l.material_id, j.opened_on, j.number) f""").query(UUID.class).set();
+                            join job j on j.id = l.job_id where""" + bought("l") + """
+                            order by l.material_id, j.opened_on, j.number) f""").query(UUID.class).set();
     }
 
     /** The same of one job. */
@@ -219,9 +221,13 @@ class WorkRows {
                         select exists (select 1 from estimate_material l
                             join material m on m.id = l.material_id and m.material_group not in ('hardware', 'adhesive', 'abrasive', 'other')
                             join job j on j.id = l.job_id
-                            where l.job_id = ? and""" + BOUGHT + """
-                             and not exists (select 1 from estimate_material e join job o on o.id = e.job_id
-                                where e.material_id = l.material_id and (o.opened_on, o.number) < (j.opened_on, j.number)))""").param(job).query(Boolean.class).single();
+                            where l.job_id = ? and""" + bought("l") + """
+                            and not exists (select 1 from estimate_material e join job o on o.id = e.job_id
+                                where e.material_id = l.material_id and (o.opened_on, o.number) < (j.opened_on, j.number)
+                                and""" + bought("e") + "))")
+                .param(job)
+                .query(Boolean.class)
+                .single();
     }
 
     /** The tasks of one job; whether its material is new to the shop is only asked where that counts. */

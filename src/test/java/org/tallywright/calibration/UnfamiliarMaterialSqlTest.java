@@ -2,16 +2,22 @@ package org.tallywright.calibration;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Set;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.tallywright.AppTest;
+import org.tallywright.estimates.Bids;
+import org.tallywright.estimates.ClientYes;
+import org.tallywright.estimates.OptionDesk;
+import org.tallywright.estimates.OptionDraft;
 import org.tallywright.estimates.SampleEstimates;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.jobs.SampleJobs;
 import org.tallywright.people.SamplePeople;
+import org.tallywright.shared.Ids;
 import org.tallywright.web.SignedIn;
 
 /** Which job has a material that the shop had not had before. */
@@ -34,6 +40,12 @@ class UnfamiliarMaterialSqlTest {
 
     @Autowired
     PastReader reader;
+
+    @Autowired
+    OptionDesk options;
+
+    @Autowired
+    Bids bids;
 
     @Autowired
     JdbcClient jdbc;
@@ -63,6 +75,27 @@ class UnfamiliarMaterialSqlTest {
         assertThat(rows.isUnfamiliar(first.id())).isTrue();
         assertThat(rows.isUnfamiliar(second.id())).isFalse();
         assertThat(rows.isUnfamiliar(third.id())).isTrue();
+    }
+
+    @Test
+    void anOptionThatWasLeftOutMakesNothingFamiliar() {
+        UUID maple = estimates.material("maple", "Maple", "bf", "0.7", "9");
+        JobRef first = estimates.windowSeat(ada);
+        JobRef oakAgain = with(
+                "Oak again",
+                jdbc.sql("select id from material where code = 'white_oak'")
+                        .query(UUID.class)
+                        .single());
+        UUID line = estimates.material(oakAgain, null, maple, "3", ada);
+        options.save(oakAgain.id(), new OptionDraft(Ids.next(), null, "Maple", "", "", Set.of(line)), ada.personId());
+        JobRef later = with("Maple later", maple);
+        assertThat(rows.isUnfamiliar(oakAgain.id())).isTrue();
+        assertThat(rows.isUnfamiliar(later.id())).isFalse();
+
+        bids.acceptByLink(estimates.issued(oakAgain, ada), oakAgain.id(), new ClientYes("Orrin", Set.of(), ""));
+        assertThat(rows.isUnfamiliar(oakAgain.id())).isFalse();
+        assertThat(rows.isUnfamiliar(later.id())).isTrue();
+        assertThat(rows.unfamiliarJobs()).containsExactlyInAnyOrder(first.id(), later.id());
     }
 
     @Test
