@@ -59,6 +59,15 @@ class EstimateOption {
                 && this.lines.equals(lines);
     }
 
+    Set<OptionLine> lines() {
+        return Set.copyOf(lines);
+    }
+
+    /** Its lines are in no option any more. */
+    void free() {
+        lines.clear();
+    }
+
     Set<UUID> taskIds() {
         return lines.stream().map(OptionLine::taskId).filter(Objects::nonNull).collect(Collectors.toSet());
     }

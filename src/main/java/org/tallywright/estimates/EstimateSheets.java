@@ -79,7 +79,7 @@ class EstimateSheets {
      * that offered it was accepted. One row without an option where there is none.
      */
     private static final String FRAME = """
-            select e.id, e.version, e.name, e.words, e.one_of, coalesce((
+            select e.id, e.version, e.name, e.words, e.one_of, (select count(*) from estimate_option_line l where l.option_id = e.id)::int as held, coalesce((
                     select case when b.state = 'accepted' then 'chosen' else 'declined' end
                     from bid b join bid of on of.id = b.option_of
                     where b.option_id = e.id and of.state = 'accepted' order by of.accepted_at desc limit 1), '') as fate,
@@ -123,6 +123,7 @@ class EstimateSheets {
                                 row.getString("name"),
                                 row.getString("words"),
                                 row.getString("one_of"),
+                                row.getInt("held"),
                                 row.getString("fate")));
     }
 

@@ -148,6 +148,15 @@ class MaterialLine {
                 new Stale.Row("Freight", freight.toString(), other.freight().toString()));
     }
 
+    /** At the catalogue's price of another day, unless somebody wrote the price. */
+    void reprice(UnitPrice price, Quantity purchaseStep) {
+        if (!priceTyped) {
+            MaterialCost cost = new MaterialCost(netQuantity, this.yield, purchaseStep, price, freight, laidOut());
+            Limits.check(cost);
+            say(new Content(pieceId, materialId, cost, false, stockQuantity));
+        }
+    }
+
     UUID materialId() {
         return materialId;
     }

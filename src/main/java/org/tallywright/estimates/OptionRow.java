@@ -6,11 +6,17 @@ import java.util.UUID;
  * An option of a job's working sum.
  *
  * @param oneOf group of options that exclude each other, or empty
+ * @param held how many lines it holds, those of dropped tasks too
  * @param fate empty while it is not decided; "chosen" or "declined" since a bid with it was accepted
  */
-public record OptionRow(UUID id, int version, String name, String words, String oneOf, String fate) {
+public record OptionRow(UUID id, int version, String name, String words, String oneOf, int held, String fate) {
     public static final String CHOSEN = "chosen";
     public static final String DECLINED = "declined";
+
+    /** Left out by the client, and not offered again since. */
+    public boolean canBeOfferedAgain() {
+        return fate.equals(DECLINED) && held > 0;
+    }
 
     public boolean isOpen() {
         return fate.isEmpty();

@@ -7,6 +7,7 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.tallywright.estimates.BidDesk;
 import org.tallywright.estimates.BidKind;
@@ -55,10 +56,11 @@ class BidController {
     }
 
     @GetMapping("/jobs/{number}/bids/new")
-    String blank(@PathVariable String number, Model model) {
+    String blank(@PathVariable String number, @RequestParam(defaultValue = "") String about, Model model) {
         JobRef job = jobs.find(number);
         WorkingSum working = pricer.of(job.id());
-        IssueForm form = IssueForm.of(working, job.title(), settings.current().bidValidDays());
+        IssueForm form =
+                IssueForm.of(working, job.title(), about, settings.current().bidValidDays());
         return page(job, working, form, FormErrors.none(), model);
     }
 

@@ -70,6 +70,8 @@ record EstimatePage(
      * An option of the estimate.
      *
      * @param tag where it is decided
+     * @param left the client did not take it
+     * @param again it can be offered again
      * @param price null where it holds no line or has no rate
      */
     record OptionPart(
@@ -78,6 +80,8 @@ record EstimatePage(
             String words,
             String oneOf,
             @Nullable Tag tag,
+            boolean left,
+            boolean again,
             List<OptionEntry> lines,
             @Nullable Money price,
             List<Rung> ladder) {}

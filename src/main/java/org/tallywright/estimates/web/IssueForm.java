@@ -37,12 +37,13 @@ record IssueForm(
     private static final int MOST_WORDS = 8000;
     private static final Pattern DAYS = Pattern.compile("(\\d{1,3})( working)?( days?)?");
 
-    static IssueForm of(WorkingSum sum, String jobTitle, int validDays) {
+    /** @param about of a change order: its title, where it is known */
+    static IssueForm of(WorkingSum sum, String jobTitle, String about, int validDays) {
         return new IssueForm(
                 Ids.next(),
                 sum.version(),
                 total(sum),
-                sum.sheet().nextKind() == BidKind.BID ? jobTitle : "",
+                sum.sheet().nextKind() == BidKind.BID ? jobTitle : about,
                 sum.words().scope(),
                 sum.words().exclusions(),
                 sum.words().payments(),

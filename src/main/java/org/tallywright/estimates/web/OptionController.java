@@ -12,6 +12,7 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.tallywright.estimates.EstimatePricer;
 import org.tallywright.estimates.EstimateSheet;
+import org.tallywright.estimates.OfferAgain;
 import org.tallywright.estimates.OptionDesk;
 import org.tallywright.estimates.OptionDraft;
 import org.tallywright.jobs.JobDesk;
@@ -32,11 +33,13 @@ import org.tallywright.web.SignedIn;
 class OptionController {
     private final JobDesk jobs;
     private final OptionDesk desk;
+    private final OfferAgain again;
     private final EstimatePricer pricer;
 
-    OptionController(JobDesk jobs, OptionDesk desk, EstimatePricer pricer) {
+    OptionController(JobDesk jobs, OptionDesk desk, OfferAgain again, EstimatePricer pricer) {
         this.jobs = jobs;
         this.desk = desk;
+        this.again = again;
         this.pricer = pricer;
     }
 
@@ -84,6 +87,16 @@ class OptionController {
         desk.remove(job.id(), id, me.personId());
         Flash.done(redirect, "The option is gone; its lines are in the bid itself again.");
         return "redirect:/jobs/" + job.number() + "/estimate#options";
+    }
+
+    /** What the client left out is in the next change order. */
+    @PostMapping("/{id}/offer")
+    String offer(@PathVariable String number, @PathVariable UUID id, SignedIn me, RedirectAttributes redirect) {
+        JobRef job = jobs.find(number);
+        String name = again.offer(job.id(), id, me.personId());
+        Flash.done(redirect, name + " is in this change order, at today's wages and prices. Nothing is issued yet.");
+        redirect.addAttribute("about", name);
+        return "redirect:/jobs/" + job.number() + "/bids/new";
     }
 
     /** Lines that can still be moved: neither agreed nor out in a change order. */

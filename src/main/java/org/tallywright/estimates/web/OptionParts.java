@@ -42,6 +42,8 @@ class OptionParts {
                             : option.fate().equals(OptionRow.CHOSEN)
                                     ? new Tag(Tag.Sort.GOOD, "Chosen")
                                     : new Tag(Tag.Sort.DONE, "Not taken"),
+                    option.fate().equals(OptionRow.DECLINED),
+                    option.canBeOfferedAgain(),
                     lines(working.sheet().option(option.id())),
                     sum == null ? null : sum.sum().map(PriceSum::price).orElse(null),
                     sum == null ? List.of() : ladder.of(sum)));

@@ -157,6 +157,66 @@ class OfferedWorkWebTest {
     }
 
     @Test
+    void anOptionThatWasNotTakenIsOfferedAgainAtTodaysPrices() throws Exception {
+        drawerAsOption();
+        bids.acceptByLink(sample.issued(job, ada), job.id(), new ClientYes("Orrin", Set.of(), ""));
+        String again = "/jobs/" + job.number() + "/estimate/options/" + option + "/offer";
+        assertThat(Jsoup.parse(get("/jobs/" + job.number() + "/estimate", ada)).select("form[action='" + again + "']"))
+                .hasSize(1);
+        clock.advance(Duration.ofDays(40));
+        people.asShop(() -> jdbc.sql("insert into material_price (material_id, from_date, unit_price)"
+                        + " select id, date '2026-12-20', 11 from material where name = 'Maple'")
+                .update());
+        people.paid(ada, LocalDate.of(2027, 1, 1), "50", "20");
+
+        for (int time = 0; time < 2; time++) { // a double tap does it once
+            mvc.perform(post(again).with(signedIn(ada)).with(csrf()))
+                    .andExpect(redirectedUrl("/jobs/" + job.number() + "/bids/new?about=Drawer"));
+        }
+        isPlannedWithoutTheDrawer();
+        // (3 h x 60.00 + 8 bf at 11 + 35 + 3 x 15) / 0.85 = 409.41, to the nearest 10.
+        assertThat(pricer.of(job.id()).sum().orElseThrow().price()).isEqualTo(Money.of("410.00"));
+        String form = get("/jobs/" + job.number() + "/bids/new?about=Drawer", ada);
+        assertThat(Jsoup.parse(form).select("[name=title]").val()).isEqualTo("Drawer");
+        assertThat(owner("/jobs/" + job.number() + "/estimate"))
+                .contains("they were offered again")
+                .doesNotContain("Offer it again");
+
+        bids.acceptByLink(change(), job.id(), new ClientYes("Orrin", Set.of(), ""));
+        isPlannedWithTheDrawer();
+        assertThat(history()).endsWith("dropped|offered|Drawer is offered again", agreedAs("CO-1"));
+    }
+
+    @Test
+    void aPriceTypedByHandStaysWhenItIsOfferedAgain() throws Exception {
+        drawerAsOption();
+        people.asShop(() -> jdbc.sql(
+                        "update estimate_material set unit_price = 7, price_typed = true, amount = 56 where unit_price = 9")
+                .update());
+        bids.acceptByLink(sample.issued(job, ada), job.id(), new ClientYes("Orrin", Set.of(), ""));
+        mvc.perform(post("/jobs/" + job.number() + "/estimate/options/" + option + "/offer")
+                        .with(signedIn(ada))
+                        .with(csrf()))
+                .andExpect(status().is3xxRedirection());
+        assertThat(pricer.sheet(job.id()).next().material()).isEqualTo(Money.of("56.00"));
+    }
+
+    @Test
+    void onlyWhatTheClientLeftOutIsOfferedAgain() throws Exception {
+        drawerAsOption();
+        String again = "/jobs/" + job.number() + "/estimate/options/" + option + "/offer";
+        mvc.perform(post(again).with(signedIn(ada)).with(csrf())).andExpect(status().isUnprocessableContent());
+        UUID bid = sample.issued(job, ada);
+        bids.acceptByLink(bid, job.id(), new ClientYes("Orrin", Set.of(paperOption(bid)), ""));
+        mvc.perform(post(again).with(signedIn(ada)).with(csrf())).andExpect(status().isUnprocessableContent());
+        mvc.perform(post(again.replace(option.toString(), UUID.randomUUID().toString()))
+                        .with(signedIn(ada))
+                        .with(csrf()))
+                .andExpect(status().isNotFound());
+        mvc.perform(post(again).with(signedIn(people.lead())).with(csrf())).andExpect(status().isForbidden());
+    }
+
+    @Test
     void aLineThatLeavesItsOptionIsPlannedAgain() throws Exception {
         drawerAsOption();
         options.save(job.id(), new OptionDraft(option, 0, "Drawer", "", "", Set.of()), ada.personId());
