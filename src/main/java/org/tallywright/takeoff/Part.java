@@ -34,6 +34,7 @@ class Part {
     private int faces;
     private int joints;
     private boolean byHand;
+    private String rule;
 
     @Version
     private @Nullable Integer version;
@@ -42,16 +43,26 @@ class Part {
     protected Part() {}
 
     @SuppressWarnings("NullAway.Init")
-    Part(UUID id, UUID jobId, UUID pieceId, int position, PartDetails details, boolean byHand) {
+    private Part(UUID id, UUID jobId, UUID pieceId, int position, PartDetails details, String rule) {
         this.id = id;
         this.jobId = jobId;
         this.pieceId = pieceId;
         this.position = position;
         say(details);
-        this.byHand = byHand;
+        this.rule = rule;
+        this.byHand = rule.isEmpty();
     }
 
-    /** Changed by somebody: the formulas leave it alone from now on. */
+    static Part listed(UUID id, UUID jobId, UUID pieceId, int position, PartDetails details) {
+        return new Part(id, jobId, pieceId, position, details, "");
+    }
+
+    /** @param rule the line of the formulas that it comes from */
+    static Part worked(UUID id, UUID jobId, UUID pieceId, int position, PartDetails details, String rule) {
+        return new Part(id, jobId, pieceId, position, details, rule);
+    }
+
+    /** Changed by somebody: the formulas leave it and its rule alone from now on. */
     void change(PartDetails details) {
         say(details);
         byHand = true;
@@ -75,6 +86,10 @@ class Part {
     PartDetails details() {
         return new PartDetails(
                 name, quantity, length, width, materialId, slot, grain, matched, longEdges, shortEdges, faces, joints);
+    }
+
+    String rule() {
+        return rule;
     }
 
     boolean isOf(UUID job, UUID piece) {

@@ -26,6 +26,7 @@ public class PartRows {
 
     /**
      * @param number on the job's cut list and drawings, from 1
+     * @param rule the line of the formulas that it comes from, changed by hand or not; empty for one listed by hand
      * @param pieces how many pieces alike it stands in
      */
     public record Row(
@@ -36,6 +37,7 @@ public class PartRows {
             int number,
             PartDetails details,
             boolean byHand,
+            String rule,
             int version) {
         /** For all pieces alike. */
         public int all() {
@@ -81,6 +83,7 @@ public class PartRows {
                 row.getInt("number"),
                 details,
                 row.getBoolean("by_hand"),
+                row.getString("rule"),
                 row.getInt("version"));
     }
 }

@@ -11,6 +11,9 @@ interface Parts extends JpaRepository<Part, UUID> {
     @Query("select count(p) from Part p where p.jobId = :job")
     long ofJob(UUID job);
 
+    @Query("select p.rule from Part p where p.pieceId = :piece and p.byHand = true and p.rule <> ''")
+    java.util.Set<String> changedRules(UUID piece);
+
     @Query("select p from Part p where p.pieceId = :piece and p.byHand = false order by p.position")
     java.util.List<Part> byFormulas(UUID piece);
 }

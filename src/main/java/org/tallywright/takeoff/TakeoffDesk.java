@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -33,6 +34,7 @@ public class TakeoffDesk {
     private final RecipeBook recipes;
     private final Parts parts;
     private final PieceTakeoffs takeoffs;
+    private final LeftOutParts leftOut;
     private final Materials materials;
     private final ShopConventions shop;
     private final JdbcClient jdbc;
@@ -43,6 +45,7 @@ public class TakeoffDesk {
             RecipeBook recipes,
             Parts parts,
             PieceTakeoffs takeoffs,
+            LeftOutParts leftOut,
             Materials materials,
             ShopConventions shop,
             JdbcClient jdbc) {
@@ -51,6 +54,7 @@ public class TakeoffDesk {
         this.recipes = recipes;
         this.parts = parts;
         this.takeoffs = takeoffs;
+        this.leftOut = leftOut;
         this.materials = materials;
         this.shop = shop;
         this.jdbc = jdbc;
@@ -103,7 +107,7 @@ public class TakeoffDesk {
                 chosen(recipe, answers),
                 shop.units());
         wrong.addAll(worked.problems());
-        return new Worked(worked.settings(), worked.parts(), wrong);
+        return new Worked(worked.settings(), worked.parts(), worked.rules(), wrong);
     }
 
     /** The material of each slot: the piece's own choice, else the catalogue's by code; one that is gone is missing. */
@@ -131,12 +135,21 @@ public class TakeoffDesk {
     }
 
     /**
-     * Keeps the answers and puts the parts of the formulas in place of those they gave before.
+     * Taken off, in lines of parts.
+     *
+     * @param changed by hand before, and left as they are
+     * @param leftOut by hand before
+     */
+    public record Taken(int lines, int changed, int leftOut) {}
+
+    /**
+     * Keeps the answers and puts the parts of the formulas in place of those they gave before. What was changed or left out by
+     * hand stays so.
      *
      * @throws Refused with the first problem of each setting, where nothing can be worked out
      */
     @Transactional
-    public int takeOff(UUID job, UUID pieceId, @Nullable Integer version, Map<String, String> answers, UUID by) {
+    public Taken takeOff(UUID job, UUID pieceId, @Nullable Integer version, Map<String, String> answers, UUID by) {
         jobs.holdOpen(job, by);
         PieceFacts.Fact piece = pieces.of(job, pieceId);
         Recipe recipe = recipes.of(piece.kindId()).recipe();
@@ -148,8 +161,13 @@ public class TakeoffDesk {
                     first.line() == 0 ? first.sentence() : first.column() + ": " + first.sentence());
         }
         keep(job, pieceId, version, Answers.write(answers));
-        replace(job, pieceId, worked.parts());
-        return worked.parts().size();
+        Set<String> changed = parts.changedRules(pieceId);
+        Set<String> out = leftOut.of(pieceId);
+        Map<String, PartDetails> wanted = ByFormulas.wanted(worked, changed::contains, out);
+        replace(job, pieceId, wanted);
+        changed.retainAll(worked.rules());
+        out.retainAll(worked.rules());
+        return new Taken(wanted.size(), changed.size(), out.size());
     }
 
     private void keep(UUID job, UUID pieceId, @Nullable Integer version, String answers) {
@@ -167,17 +185,20 @@ public class TakeoffDesk {
         }
     }
 
-    private void replace(UUID job, UUID pieceId, List<PartDetails> wanted) {
+    private void replace(UUID job, UUID pieceId, Map<String, PartDetails> wanted) {
         List<Part> before = parts.byFormulas(pieceId);
-        if (before.stream().map(Part::details).toList().equals(wanted)) {
+        if (before.stream()
+                .map(part -> Map.entry(part.rule(), part.details()))
+                .toList()
+                .equals(List.copyOf(wanted.entrySet()))) {
             return;
         }
         parts.deleteAll(before);
         parts.flush();
         guardRoom(job, wanted.size());
         int position = parts.lastPosition(pieceId);
-        for (PartDetails part : wanted) {
-            parts.save(new Part(Ids.next(), job, pieceId, ++position, part, false));
+        for (Map.Entry<String, PartDetails> part : wanted.entrySet()) {
+            parts.save(Part.worked(Ids.next(), job, pieceId, ++position, part.getValue(), part.getKey()));
         }
     }
 
@@ -200,7 +221,7 @@ public class TakeoffDesk {
                 throw new NotHere("part");
             }
             guardRoom(job, 1);
-            parts.save(new Part(id, job, pieceId, parts.lastPosition(pieceId) + 1, details, true));
+            parts.save(Part.listed(id, job, pieceId, parts.lastPosition(pieceId) + 1, details));
             return;
         }
         if (!kept.isOf(job, pieceId)) {
@@ -232,12 +253,12 @@ public class TakeoffDesk {
             UUID id = UUID.nameUUIDFromBytes((form + "/" + i).getBytes(java.nio.charset.StandardCharsets.UTF_8));
             guardMaterial(list.get(i));
             if (!parts.existsById(id)) {
-                parts.save(new Part(id, job, pieceId, ++position, list.get(i), true));
+                parts.save(Part.listed(id, job, pieceId, ++position, list.get(i)));
             }
         }
     }
 
-    /** Takes a part out; one that is gone is a repeat. */
+    /** Takes a part out, and its rule with it; one that is gone is a repeat. */
     @Transactional
     public void remove(UUID job, UUID pieceId, UUID id, UUID by) {
         jobs.holdOpen(job, by);
@@ -246,6 +267,43 @@ public class TakeoffDesk {
                 throw new NotHere("part");
             }
             parts.delete(part);
+            if (!part.rule().isEmpty()) {
+                leftOut.add(job, pieceId, part.rule());
+            }
         });
+    }
+
+    /** The rules left out of a piece, in the order of their names. */
+    @Transactional(readOnly = true)
+    public Set<String> leftOut(UUID piece) {
+        return leftOut.of(piece);
+    }
+
+    /**
+     * Brings a part that was left out back, as the formulas make it now; said again it is a repeat.
+     *
+     * @return whether the formulas still make it
+     */
+    @Transactional
+    public boolean bringBack(UUID job, UUID pieceId, String rule, UUID by) {
+        jobs.holdOpen(job, by);
+        PieceFacts.Fact piece = pieces.of(job, pieceId);
+        if (!leftOut.of(pieceId).contains(rule)) {
+            return true;
+        }
+        leftOut.takeBack(pieceId, rule);
+        Recipe recipe = recipes.of(piece.kindId()).recipe();
+        PartDetails part =
+                worked(piece, recipe, answered(pieceId).answers()).byRule().get(rule);
+        if (part != null) {
+            guardRoom(job, 1);
+            parts.save(Part.worked(Ids.next(), job, pieceId, parts.lastPosition(pieceId) + 1, part, rule));
+        }
+        return part != null;
+    }
+
+    /** Whether what was taken off of a piece is no longer what its formulas come to. */
+    public static boolean isStale(List<PartRows.Row> parts, Worked worked, Set<String> leftOut) {
+        return ByFormulas.isStale(parts, worked, leftOut);
     }
 }

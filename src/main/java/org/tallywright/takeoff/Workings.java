@@ -54,17 +54,21 @@ public final class Workings {
         List<RecipeError> problems = new ArrayList<>();
         Map<String, Amount> known = settings(recipe, sizes, answers, problems);
         List<PartDetails> parts = new ArrayList<>();
+        List<String> rules = new ArrayList<>();
+        Map<String, Integer> named = new HashMap<>();
         for (Recipe.PartRule rule : recipe.parts()) {
+            int n = named.merge(rule.name(), 1, Integer::sum);
             try {
                 PartDetails part = part(rule, known, materials, units, problems);
                 if (part != null) {
                     parts.add(part);
+                    rules.add(n == 1 ? rule.name() : rule.name() + " #" + n);
                 }
             } catch (FormulaError error) {
                 problems.add(new RecipeError(rule.line(), rule.name(), error.sentence()));
             }
         }
-        return new Worked(known, parts, problems);
+        return new Worked(known, parts, rules, problems);
     }
 
     /** Sizes and settings by name; a setting may use those above it. */

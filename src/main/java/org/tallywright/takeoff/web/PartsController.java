@@ -4,6 +4,7 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
@@ -75,6 +76,7 @@ class PartsController {
 
     record SlotBox(String field, String label, String value) {}
 
+    /** @param changed by hand, where the formulas made it first */
     record Row(
             UUID id,
             int number,
@@ -83,7 +85,8 @@ class PartsController {
             String size,
             String material,
             String more,
-            boolean byHand) {}
+            boolean byHand,
+            boolean changed) {}
 
     @GetMapping("/parts")
     String show(@PathVariable String number, @PathVariable UUID id, SignedIn me, Model model) {
@@ -119,20 +122,26 @@ class PartsController {
         model.addAttribute("materials", names);
         model.addAttribute("problems", worked.problems());
         model.addAttribute("parts", parts.stream().map(row -> row(row, names)).toList());
-        model.addAttribute("stale", stale(parts, worked, recipe));
+        Set<String> leftOut = desk.leftOut(pieceId);
+        model.addAttribute("leftOut", leftOut);
+        model.addAttribute("stale", !recipe.parts().isEmpty() && TakeoffDesk.isStale(parts, worked, leftOut));
         return "takeoff/parts";
     }
 
-    /** The parts kept are no longer what the formulas come to: a size, a setting or a formula has changed. */
-    private static boolean stale(List<PartRows.Row> parts, Worked worked, Recipe recipe) {
-        boolean taken = parts.stream().anyMatch(row -> !row.byHand());
-        return taken
-                && !recipe.parts().isEmpty()
-                && !parts.stream()
-                        .filter(row -> !row.byHand())
-                        .map(PartRows.Row::details)
-                        .toList()
-                        .equals(worked.parts());
+    @PostMapping("/left-out/removal")
+    String bringBack(
+            @PathVariable String number,
+            @PathVariable UUID id,
+            @RequestParam(defaultValue = "") String rule,
+            SignedIn me,
+            RedirectAttributes redirect) {
+        boolean made = desk.bringBack(jobs.find(number).id(), id, rule, me.personId());
+        Flash.done(
+                redirect,
+                made
+                        ? "The part is back, as the formulas make it."
+                        : "It is no longer left out, but the formulas do not make it for these sizes.");
+        return "redirect:/jobs/" + number + "/pieces/" + id + "/parts";
     }
 
     private List<SettingBox> settings(Recipe recipe, Worked worked, Map<String, String> answers) {
@@ -166,7 +175,8 @@ class PartsController {
                         + Written.size(row.details().width(), shop.units()),
                 material == null ? "" : names.getOrDefault(material.toString(), ""),
                 Written.more(row.details()),
-                row.byHand());
+                row.byHand(),
+                row.byHand() && !row.rule().isEmpty());
     }
 
     @PostMapping("/takeoff")
@@ -186,10 +196,7 @@ class PartsController {
         Map<String, String> answers = answers(recipe, sent, read);
         if (!read.refused()) {
             try {
-                int taken = desk.takeOff(job.id(), id, version, answers, me.personId());
-                Flash.done(
-                        redirect,
-                        taken == 1 ? "One line of parts is taken off." : taken + " lines of parts are taken off.");
+                Flash.done(redirect, said(desk.takeOff(job.id(), id, version, answers, me.personId())));
                 return "redirect:/jobs/" + number + "/pieces/" + id + "/parts";
             } catch (Refused refused) {
                 String field = refused.field();
@@ -198,6 +205,17 @@ class PartsController {
         }
         response.setStatus(422);
         return page(job, id, answers, version, read.errors(), me, model);
+    }
+
+    private static String said(TakeoffDesk.Taken taken) {
+        String lines = taken.lines() == 1
+                ? "One line of parts is taken off."
+                : taken.lines() + " lines of parts are taken off.";
+        int kept = taken.changed() + taken.leftOut();
+        return kept == 0
+                ? lines
+                : lines + " As they were: " + taken.changed() + " changed and " + taken.leftOut()
+                        + " left out by hand.";
     }
 
     /** The piece's own: a box left empty takes the kind's formula. */
