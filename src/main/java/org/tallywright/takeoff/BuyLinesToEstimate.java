@@ -48,17 +48,20 @@ public class BuyLinesToEstimate {
      * @param lines how many were put there
      * @param twice materials that another line of the estimate names as well, which may count them twice
      * @param agreed materials of which no more is needed than is agreed or offered
+     * @param stale pieces whose parts were taken off before a size, a setting or a formula changed
      * @param unpriced materials without any price, which were left out
      */
-    public record Put(int lines, List<String> twice, List<String> agreed, List<String> unpriced) {}
+    public record Put(int lines, List<String> twice, List<String> agreed, List<String> unpriced, List<String> stale) {}
 
     @Transactional
     public Put put(UUID job, UUID by) {
         List<MaterialRow> there = sheets.sheet(job).materials();
-        Put put = new Put(0, new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
+        BuyList list = lister.of(job);
+        List<String> stale = list.stale().stream().map(PieceFacts.Fact::name).toList();
+        Put put = new Put(0, new ArrayList<>(), new ArrayList<>(), new ArrayList<>(), stale);
         Set<UUID> cut = new HashSet<>();
         Set<UUID> kept = new HashSet<>();
-        for (BuyLine buy : lister.of(job).lines()) {
+        for (BuyLine buy : list.lines()) {
             UUID material = buy.material().id();
             BuyChain chain = BuyChain.of(job, material, cut.add(material) ? "" : "/supply", there);
             BuyListLine wanted = chain.wanted(buy.material(), buy.charge());
@@ -81,7 +84,7 @@ public class BuyLinesToEstimate {
                 estimate.removeMaterial(job, row.id(), by);
             }
         }
-        return new Put(kept.size(), put.twice(), put.agreed(), put.unpriced());
+        return new Put(kept.size(), put.twice(), put.agreed(), put.unpriced(), stale);
     }
 
     /** Stock is charged at what was last paid where the catalogue has no price; so is the line. */

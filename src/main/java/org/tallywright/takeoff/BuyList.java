@@ -6,5 +6,6 @@ import java.util.List;
  * What a job needs bought.
  *
  * @param without parts that no material is chosen for
+ * @param stale pieces whose parts were taken off before a size, a setting or a formula changed
  */
-public record BuyList(List<BuyLine> lines, List<String> without) {}
+public record BuyList(List<BuyLine> lines, List<String> without, List<PieceFacts.Fact> stale) {}

@@ -34,6 +34,7 @@ public class BuyLister {
     private final MaterialLedger ledger;
     private final Layouts layouts;
     private final ShopConventions shop;
+    private final StalePieces stale;
 
     BuyLister(
             PartRows rows,
@@ -45,7 +46,8 @@ public class BuyLister {
             OwnedPieces owned,
             MaterialLedger ledger,
             Layouts layouts,
-            ShopConventions shop) {
+            ShopConventions shop,
+            StalePieces stale) {
         this.rows = rows;
         this.pieces = pieces;
         this.recipes = recipes;
@@ -56,6 +58,7 @@ public class BuyLister {
         this.ledger = ledger;
         this.layouts = layouts;
         this.shop = shop;
+        this.stale = stale;
     }
 
     @Transactional(readOnly = true)
@@ -95,7 +98,7 @@ public class BuyLister {
                 lines.add(YieldReckoning.supply(card, supply, has, expected));
             }
         });
-        return new BuyList(lines, without);
+        return new BuyList(lines, without, stale.of(job, parts, all));
     }
 
     /** Hardware, edge band and the like, by the supply lines of the formulas, for all pieces alike. */

@@ -88,6 +88,11 @@ public class TakeoffDesk {
     /** The formulas of a piece worked out with those answers; nothing is kept. */
     @Transactional(readOnly = true)
     public Worked worked(PieceFacts.Fact piece, Recipe recipe, Map<String, String> answers) {
+        return worked(piece, recipe, answers, materials.all());
+    }
+
+    /** The same with the catalogue's materials at hand. */
+    Worked worked(PieceFacts.Fact piece, Recipe recipe, Map<String, String> answers, List<MaterialCard> all) {
         Map<String, Formula> own = new HashMap<>();
         List<RecipeError> wrong = new ArrayList<>();
         for (Recipe.Setting setting : recipe.settings()) {
@@ -104,7 +109,7 @@ public class TakeoffDesk {
                 recipe,
                 Workings.sizes(piece.width(), piece.height(), piece.depth()),
                 own,
-                chosen(recipe, answers),
+                chosen(recipe, answers, all),
                 shop.units());
         wrong.addAll(worked.problems());
         return new Worked(worked.settings(), worked.parts(), worked.rules(), wrong);

@@ -109,7 +109,10 @@ class BuyController {
                 done
                         + named(" Agreed or offered already, and no more is needed: ", put.agreed())
                         + named(" On another line as well, so perhaps counted twice: ", put.twice())
-                        + named(" Without any price yet, so left out: ", put.unpriced()));
+                        + named(" Without any price yet, so left out: ", put.unpriced())
+                        + named(
+                                " Taken off before sizes or formulas changed, so perhaps too little or too much: ",
+                                put.stale()));
         return "redirect:/jobs/" + number + "/estimate#materials";
     }
 

@@ -216,4 +216,20 @@ class ChangedPartsWebTest {
                 .doesNotContain("Left out by hand")
                 .doesNotContain(STALE);
     }
+
+    @Test
+    void theBuyListNamesPiecesWithOldParts() throws Exception {
+        String list = "/jobs/" + job.number() + "/buy-list";
+        change("Top", "Thick top", "2");
+        ok(post(base + "/parts/" + part("Back #2") + "/removal"));
+        assertThat(page(list).select("a[href$=/pieces/" + piece + "/parts]")).isEmpty();
+        sized("44", 0);
+        assertThat(page(list).select("a[href$=/pieces/" + piece + "/parts]").text())
+                .isEqualTo("Box");
+        assertThat(Objects.toString(
+                        ok(post(list + "/lines")).andReturn().getFlashMap().get("flash")))
+                .contains("Taken off before sizes or formulas changed", "Box");
+        again();
+        assertThat(page(list).select("a[href$=/pieces/" + piece + "/parts]")).isEmpty();
+    }
 }
