@@ -50,7 +50,8 @@ class WinsController {
             return "none decided yet";
         }
         return percent((double) rate.won() / rate.decided()) + " of " + rate.decided() + ", between "
-                + percent(interval.low()) + " and " + percent(interval.high());
+                + percent(interval.low()) + " and " + percent(interval.high())
+                + (rate.decided() < FEW ? "; few bids, a hint at most" : "");
     }
 
     private static String percent(double share) {

@@ -73,6 +73,7 @@ class JobListController {
                 Math.max(1, (total + JobListRows.PAGE_SIZE - 1) / JobListRows.PAGE_SIZE),
                 me.seesEstimates(),
                 me.seesEstimates(),
+                me.is(Role.OWNER),
                 all == 0 && filter.client() == null);
     }
 

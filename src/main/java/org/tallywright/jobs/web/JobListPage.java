@@ -15,6 +15,7 @@ record JobListPage(
         int pages,
         boolean showsHours,
         boolean opensJobs,
+        boolean seesMoney,
         boolean noneYet) {
 
     /** @param hours logged of estimated; null where the reader sees none */

@@ -123,13 +123,30 @@ class WinsWebTest {
                 .getResponse()
                 .getContentAsString());
         assertThat(page.select("tr:contains(Bookcase)").first().text())
-                .isEqualTo("Bookcase 2 1 1 0 0 $1,000.00 50 % of 2, between 16 % and 84 %");
+                .isEqualTo("Bookcase 2 1 1 0 0 $1,000.00 50 % of 2, between 16 % and 84 %; few bids, a hint at most");
         assertThat(page.select("tfoot tr").first().text())
-                .isEqualTo("All jobs 5 1 1 1 1 $1,000.00 33 % of 3, between 11 % and 68 %");
+                .isEqualTo("All jobs 5 1 1 1 1 $1,000.00 33 % of 3, between 11 % and 68 %; few bids, a hint at most");
         assertThat(page.select("tr:contains(Of no kind)").first().text()).endsWith("none decided yet");
         assertThat(page.text())
                 .contains("3 offers are decided so far. That is little")
                 .contains("The price");
+    }
+
+    @Test
+    void isLinkedFromTheJobsAndFromTheBidsOfAnEstimateForTheOwner() throws Exception {
+        JobRef seat = sample.windowSeat(ada);
+        for (String path : new String[] {"/jobs", "/jobs/" + seat.number() + "/estimate", "/calibration"}) {
+            String page = mvc.perform(get(path).with(signedIn(ada)))
+                    .andReturn()
+                    .getResponse()
+                    .getContentAsString();
+            assertThat(Jsoup.parse(page).select("main a[href=/bids]")).as(path).hasSize(1);
+        }
+        String lead = mvc.perform(get("/jobs").with(signedIn(people.lead())))
+                .andReturn()
+                .getResponse()
+                .getContentAsString();
+        assertThat(Jsoup.parse(lead).select("a[href=/bids]")).isEmpty();
     }
 
     @Test
