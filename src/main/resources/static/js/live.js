@@ -1,9 +1,10 @@
 // <form method="get" data-live="ID">: the figures in the element ID follow the form as it changes; nothing is sent but the question.
-// data-live-at="ADDRESS": a form that is posted for something else asks there. data-live-stays: its buttons do more than ask.
+// data-live-at="ADDRESS": a form that is posted for something else asks there, about the boxes in data-live-boxes. data-live-stays: its
+// buttons do more than ask.
 (() => {
   const PAUSE = 250; // ms without a key before it is asked
   const refusals = (form, page) => { // beside each box as it is typed in, which stays as it is
-    for (const box of form.querySelectorAll('.box')) {
+    for (const box of form.querySelectorAll(form.dataset.liveBoxes ?? '.box')) {
       const there = page.getElementById(box.id), field = box.closest('.field');
       field.querySelector('.error')?.remove();
       field.classList.toggle('refused', there?.hasAttribute('aria-invalid') ?? false);
@@ -31,7 +32,7 @@
       } catch { button.hidden = false; } // no signal: the button asks as without script
     };
     button.hidden = !stays;
-    if (stays) ask(); // the browser may have kept what was ticked
+    if (stays && !at) ask(); // the browser may have kept what was ticked
     form.addEventListener('input', () => { clearTimeout(timer); timer = setTimeout(ask, PAUSE); });
     form.addEventListener('submit', event => { if (!stays && button.hidden) { event.preventDefault(); ask(); } });
   }

@@ -25,6 +25,9 @@ public final class PaymentPlan {
     private static final Pattern COIN =
             Pattern.compile("\\p{Sc} ?\\d[\\d.,]*\\d|\\p{Sc} ?\\d|\\b\\d[\\d.,]*\\d ?\\p{Sc}|\\b\\d ?\\p{Sc}");
     private static final Pattern SUM = Pattern.compile("\\b\\d[\\d.,]*\\d|\\b\\d");
+    private static final Pattern AFTER = Pattern.compile(
+            "(?i)\\b(?:when|once|on|at|upon|after)\\b.*\\b(?:done|finish\\w*|complet\\w*|end|install\\w*|deliver\\w*|handover|invoice)\\b"
+                    + "|\\bafter\\b|\\bnet \\d");
     /** "1. " and "2) " before a step. */
     private static final String COUNTED = "^\\d{1,2}[.)]\\s+";
 
@@ -188,11 +191,21 @@ public final class PaymentPlan {
         return payments;
     }
 
-    /** What is asked first where more follows. */
+    /**
+     * What is asked first. A single step is held to be paid before the work unless its words say when it is done: "rest when
+     * done", "on completion", "after installation" (words in common use, no source).
+     */
     public Optional<Money> deposit(Money total) {
-        return steps.size() < 2
+        return steps.isEmpty()
+                        || steps.size() == 1
+                                && AFTER.matcher(steps.get(0).name()).find()
                 ? Optional.empty()
                 : Optional.of(of(total).get(0).amount());
+    }
+
+    /** Whether all is paid at once. */
+    public boolean isOnePayment() {
+        return steps.size() == 1;
     }
 
     private int balancing() {

@@ -106,6 +106,18 @@ class PaymentPlanTest {
         assertThat(PaymentPlan.of("").of(TOTAL)).isEmpty();
         assertThat(PaymentPlan.of("100 % when done").deposit(TOTAL)).isEmpty();
         assertThat(PaymentPlan.of("40 % to book\nrest").deposit(TOTAL)).contains(Money.of("504"));
+        for (String before :
+                List.of("100 % to book", "100 %", "rest before installation", "rest", "all: 100 % in advance")) {
+            assertThat(PaymentPlan.of(before).deposit(TOTAL)).as(before).contains(TOTAL);
+        }
+        for (String after : List.of(
+                "rest when done",
+                "100 % on completion",
+                "rest after installation",
+                "100 % net 30",
+                "rest at delivery")) {
+            assertThat(PaymentPlan.of(after).deposit(TOTAL)).as(after).isEmpty();
+        }
     }
 
     /**

@@ -1,6 +1,8 @@
 package org.tallywright.estimates.web;
 
 import jakarta.servlet.http.HttpServletResponse;
+import java.util.List;
+import java.util.Objects;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -17,6 +19,8 @@ import org.tallywright.estimates.EstimateDesk;
 import org.tallywright.estimates.EstimatePricer;
 import org.tallywright.estimates.EstimateSheet;
 import org.tallywright.estimates.IssueBid;
+import org.tallywright.estimates.PaymentPlan;
+import org.tallywright.estimates.PriceSum;
 import org.tallywright.estimates.WorkingSum;
 import org.tallywright.jobs.JobDesk;
 import org.tallywright.jobs.JobRef;
@@ -95,6 +99,21 @@ class BidController {
         return page(job, now, form.seeing(now), read.errors(), model);
     }
 
+    /** The steps of the payment plan in money, before anything is kept or issued. */
+    @PostMapping("/jobs/{number}/bids/preview")
+    String preview(@PathVariable String number, IssueForm form, Model model, HttpServletResponse response) {
+        JobRef job = jobs.find(number);
+        WorkingSum working = pricer.of(job.id());
+        FormReader read = new FormReader();
+        form.readPayments(read);
+        String view = page(job, working, form, read.errors(), model);
+        if (read.refused()
+                || !Objects.toString(model.getAttribute("unpayable"), "").isEmpty()) {
+            response.setStatus(HttpStatus.UNPROCESSABLE_ENTITY.value());
+        }
+        return view;
+    }
+
     @PostMapping("/jobs/{number}/estimate/words")
     String keepWords(
             @PathVariable String number,
@@ -127,11 +146,29 @@ class BidController {
         model.addAttribute("followed", followed(working));
         model.addAttribute("sum", working.sum().orElse(null));
         model.addAttribute("options", working.options());
+        steps(form, working, model);
         BidWords words = form.words(new FormReader());
         model.addAttribute("deposit", words == null ? "" : deposits.over(words, working));
         model.addAttribute(
                 "ready", working.sum().isPresent() && !working.sheet().next().isEmpty());
         return "estimates/issue";
+    }
+
+    /** As they would stand on the paper; none where they cannot be told, and then why. */
+    private static void steps(IssueForm form, WorkingSum working, Model model) {
+        List<PaymentPlan.Payment> steps = List.of();
+        String why = "";
+        PaymentPlan plan = form.readPayments(new FormReader());
+        PriceSum sum = working.sum().orElse(null);
+        if (plan != null && sum != null) {
+            try {
+                steps = plan.of(sum.total());
+            } catch (Refused tooMuch) {
+                why = tooMuch.sentence();
+            }
+        }
+        model.addAttribute("steps", steps);
+        model.addAttribute("unpayable", why);
     }
 
     /** The bid that is out and that a new one would take the place of; empty where there is none. */

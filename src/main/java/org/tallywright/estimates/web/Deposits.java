@@ -12,7 +12,7 @@ import org.tallywright.shared.ShopConventions;
 import org.tallywright.shop.PaymentRule;
 import org.tallywright.shop.ShopSettings;
 
-/** Holds a bid's first payment against the limit that the shop has set for it. */
+/** Holds the first payment of a bid or change order against the limit that the shop has set for it; a warning, for local law decides. */
 @Component
 class Deposits {
     private final ShopSettings settings;
@@ -25,7 +25,7 @@ class Deposits {
 
     /** What to say of a first payment over the limit; empty where it is not, or where nothing is known of it. */
     String over(BidWords words, WorkingSum working) {
-        if (working.sheet().nextKind() != BidKind.BID || working.sum().isEmpty()) {
+        if (working.sum().isEmpty()) {
             return "";
         }
         Money total = working.sum().map(PriceSum::total).orElse(Money.ZERO);
@@ -36,8 +36,15 @@ class Deposits {
             return "";
         }
         String whose = rule.place().isEmpty() ? "you set under Shop" : "you set under Shop for " + rule.place();
-        return "The first payment, " + shop.money().format(first) + ", is over the limit that " + whose + ", "
-                + shop.money().format(most) + " of this total. Local law decides.";
+        boolean change = working.sheet().nextKind() == BidKind.CHANGE_ORDER;
+        boolean one = PaymentPlan.of(words.payments()).isOnePayment();
+        return (one ? "All of it before the work, " : "The first payment, ")
+                + shop.money().format(first) + ", is over the limit that " + whose + ", "
+                + shop.money().format(most) + " of this total."
+                + (change
+                        ? " It is a change: what was asked first of the contract may count with it."
+                        : one ? " Say so in the step where it is paid when the work is done." : "")
+                + " Local law decides.";
     }
 
     private static @org.jspecify.annotations.Nullable Money first(BidWords words, Money total) {

@@ -115,6 +115,11 @@ record IssueForm(
         return does == null || not == null || paid == null || how == null ? null : new BidWords(does, not, paid, how);
     }
 
+    @Nullable
+    PaymentPlan readPayments(FormReader read) {
+        return read.field("payments", () -> PaymentPlan.of(payments(Picked.text(payments))));
+    }
+
     private static String payments(String typed) {
         String block = Typed.block(typed, 2000);
         PaymentPlan.of(block);

@@ -7,6 +7,7 @@ import static org.springframework.test.web.servlet.request.MockMvcRequestBuilder
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 import static org.tallywright.people.SamplePeople.signedIn;
 
+import java.util.Set;
 import java.util.UUID;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
@@ -18,6 +19,8 @@ import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.ResultActions;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
 import org.tallywright.AppTest;
+import org.tallywright.estimates.Bids;
+import org.tallywright.estimates.ClientYes;
 import org.tallywright.estimates.SampleEstimates;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.people.SamplePeople;
@@ -37,6 +40,9 @@ class PaymentsWebTest {
 
     @Autowired
     SampleEstimates sample;
+
+    @Autowired
+    Bids bids;
 
     @Autowired
     JdbcClient jdbc;
@@ -91,6 +97,57 @@ class PaymentsWebTest {
 
         ask(issue(form, bid).param("overLimit", "true")).andExpect(status().isFound());
         assertThat(sample.bidsOf(job)).containsExactly(bid);
+    }
+
+    @Test
+    void stepsAreShownInMoneyBeforeAnythingIsIssued() throws Exception {
+        Document form = page(get("/jobs/" + job.number() + "/bids/new"), 200);
+        assertThat(form.select("#steps tr").eachText())
+                .contains("To book, 40 % $504.00", "At delivery, 40 % $504.00", "When done $252.00", "Total $1,260.00");
+
+        Document thirds = page(looked(form, "33.3 % to book\n33.3 % at delivery\n33.4 % when done"), 200);
+        assertThat(thirds.select("#steps tbody tr").eachText())
+                .containsExactly("To book, 33.3 % $419.58", "At delivery, 33.3 % $419.58", "When done, 33.4 % $420.84");
+        assertThat(thirds.select("textarea[name=payments]").text()).startsWith("33.3 % to book");
+        assertThat(thirds.select("textarea[name=scope]").text()).isEqualTo("One window seat");
+
+        Document unclear = page(looked(form, "40 % to book"), 422);
+        assertThat(unclear.select("#payments-error").text()).contains("make it 100");
+        assertThat(unclear.select("#steps tr")).isEmpty();
+        assertThat(page(looked(form, "$5,000 to book\nrest"), 422)
+                        .select("#steps .note")
+                        .text())
+                .isNotBlank();
+        assertThat(sample.bidsOf(job)).isEmpty();
+    }
+
+    private MockHttpServletRequestBuilder looked(Document form, String payments) {
+        MockHttpServletRequestBuilder post = post("/jobs/" + job.number() + "/bids/preview");
+        for (String name : new String[] {"id", "version", "seen", "title", "validDays"}) {
+            post.param(name, form.select("form input[name=" + name + "]").val());
+        }
+        return post.param("scope", "One window seat").param("payments", payments);
+    }
+
+    @Test
+    void aSinglePaymentBeforeTheWorkIsHeldToTheLimitToo() throws Exception {
+        shop("deposit_limit_percent = 10");
+        Document form = page(get("/jobs/" + job.number() + "/bids/new"), 200);
+        Document refused = page(issue(form, Ids.next(), "100 % to book"), 422);
+        assertThat(refused.select(".note").text())
+                .contains("All of it before the work, $1,260.00, is over the limit", "Local law decides");
+        ask(issue(form, Ids.next(), "rest when done")).andExpect(status().isFound());
+    }
+
+    @Test
+    void aChangeIsHeldToTheLimitOfItsOwnTotal() throws Exception {
+        bids.acceptByLink(sample.issued(job, ada), job.id(), new ClientYes("Orrin", Set.of(), ""));
+        sample.other(job, "Hired lift", "340.00", ada);
+        shop("deposit_limit_percent = 10");
+        Document form = page(get("/jobs/" + job.number() + "/bids/new"), 200);
+        Document refused = page(issue(form, Ids.next(), "50 % to book\nrest").param("title", "Lift"), 422);
+        assertThat(refused.select(".note").text())
+                .contains("The first payment, $200.00, is over the limit", "$40.00 of this total", "It is a change");
     }
 
     @Test
