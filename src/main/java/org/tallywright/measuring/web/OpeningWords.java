@@ -119,19 +119,17 @@ final class OpeningWords {
         List<String> only = new ArrayList<>();
         List<String> read = new ArrayList<>();
         if (square) {
-            only.add("square");
+            only.add("it is square");
             read.add(unread.contains(Unread.DIAGONALS) ? "both diagonals" : "back, front and both diagonals");
         }
         if (left || right) {
-            only.add("plumb");
-            read.add(
-                    left && right
-                            ? "how far each wall leans"
-                            : "how far the " + (left ? "left" : "right") + " wall leans");
+            String side = left ? "left" : "right";
+            only.add(left && right ? "its walls are plumb" : "the " + side + " wall is plumb");
+            read.add(left && right ? "how far each wall leans" : "how far the " + side + " wall leans");
         }
         if (!only.isEmpty()) {
-            said.add("That holds for walls that are " + String.join(" and ", only) + "; to know, read "
-                    + String.join(" and ", read) + ".");
+            said.add("That holds if " + String.join(" and ", only) + "; to know, read " + String.join(" and ", read)
+                    + ".");
         }
     }
 

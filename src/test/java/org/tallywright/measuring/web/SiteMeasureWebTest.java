@@ -99,7 +99,7 @@ class SiteMeasureWebTest {
         assertThat(page.select(".findings").text())
                 .contains("The front is 11/16\" wider than the back: it opens to the front.")
                 .contains("Build to 5' 1 3/8\", the narrowest place, less your fitting gap.")
-                .contains("That holds for walls that are square and plumb;"
+                .contains("That holds if it is square and its walls are plumb;"
                         + " to know, read both diagonals and how far each wall leans.")
                 .contains("over a piece 1' 3\" deep it tapers by 7/16\"");
         assertThat(figure(page, "Corner if one wall takes all")).isEqualTo("91.64\u00b0 \u00b1 0.11\u00b0");
@@ -137,7 +137,7 @@ class SiteMeasureWebTest {
         Document page = answer(get(base + "/site-measure"), ada, 200);
         assertThat(page.select(".findings").text())
                 .contains("Build to 2' 11 1/4\", all that goes in square and plumb, less your fitting gap.")
-                .contains("That holds for walls that are plumb; to know, read how far each wall leans.")
+                .contains("That holds if its walls are plumb; to know, read how far each wall leans.")
                 .contains("The largest gap beside the piece is 3 1/4\"");
     }
 
