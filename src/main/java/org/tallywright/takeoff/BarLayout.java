@@ -42,9 +42,8 @@ final class BarLayout {
             List<String> notices) {
         List<PartRows.Row> single = single(rows);
         List<BarStock> stock = new ArrayList<>();
-        owned.sizes().stream()
-                .filter(size -> size.size() == 1)
-                .forEach(size -> stock.add(BarStock.owned(size.get(0).units(), 1)));
+        List<OwnedPieces.Offcut> here = owned.sized(1);
+        here.forEach(offcut -> stock.add(BarStock.owned(offcut.size().get(0).units(), 1)));
         shape.barLengths().forEach(length -> stock.add(BarStock.bought(length.units())));
         List<BarPart> parts = single.stream()
                 .map(row -> new BarPart(row.details().length().units(), 1))
@@ -74,11 +73,12 @@ final class BarLayout {
         }
         List<String> how = new ArrayList<>();
         toBuy.forEach((length, number) -> how.add(number + " of " + drawings.length(length)));
-        long offcuts = plan.bars().stream()
+        List<BuyLine.Offcut> offcuts = plan.bars().stream()
                 .filter(bar -> stock.get(bar.stock()).owned())
-                .count();
-        if (offcuts > 0) {
-            how.add(plural((int) offcuts, "offcut") + " used");
+                .map(bar -> here.get(bar.stock()).used())
+                .toList();
+        if (!offcuts.isEmpty()) {
+            how.add(plural(offcuts.size(), "offcut") + " used");
         }
         long net = parts.stream().mapToLong(BarPart::length).sum();
         long placed = net
@@ -105,7 +105,9 @@ final class BarLayout {
                         stock.stream().map(BarStock::length).toList(),
                         stock.stream().map(BarStock::owned).toList(),
                         shape.kerf().units(),
-                        shape.trim().units()));
+                        shape.trim().units()),
+                offcuts,
+                BuyLine.Wanted.NOTHING);
     }
 
     private static Quantity run(long length, Unit unit) {

@@ -17,6 +17,7 @@ import org.tallywright.cutting.BoardNeed;
 import org.tallywright.cutting.BoardPart;
 import org.tallywright.cutting.Grain;
 import org.tallywright.shared.BoardFeet;
+import org.tallywright.shared.Length;
 import org.tallywright.shared.Quantity;
 import org.tallywright.shared.Unit;
 
@@ -34,7 +35,7 @@ final class BoardLayout {
             MaterialCard card,
             MaterialShape shape,
             List<PartRows.Row> rows,
-            OwnedPieces.Owned owned,
+            OwnedPieces.Owned all,
             YieldBook.Expected expected,
             List<String> notices) {
         List<PartRows.Row> single = single(rows);
@@ -58,6 +59,7 @@ final class BoardLayout {
         BigDecimal net = wood(BigDecimal.valueOf(need.net()), shape, unit);
         BigDecimal safe = wood(BigDecimal.valueOf(need.safe()), shape, unit);
         BigDecimal likely = wood(BigDecimal.valueOf(need.likely()), shape, unit);
+        OwnedPieces.Owned owned = all.upTo(safe, shortest(parts));
         BigDecimal have = owned.stock().add(owned.offcutQuantity());
         BigDecimal buy = safe.subtract(have).max(BigDecimal.ZERO);
         List<String> how = new ArrayList<>();
@@ -79,7 +81,13 @@ final class BoardLayout {
                 expected,
                 "",
                 notices,
-                List.of());
+                List.of(),
+                owned.used(),
+                BuyLine.Wanted.NOTHING);
+    }
+
+    private static Length shortest(List<BoardPart> parts) {
+        return new Length(parts.stream().mapToLong(BoardPart::length).min().orElse(0));
     }
 
     private static void gluedUp(BoardNeed need, List<PartRows.Row> single, List<String> notices) {

@@ -1,6 +1,7 @@
 package org.tallywright.takeoff;
 
 import java.util.List;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.calibration.YieldBook;
 import org.tallywright.catalog.MaterialCard;
@@ -17,6 +18,7 @@ import org.tallywright.shared.Quantity;
  * @param expected what the shop's own finished jobs say
  * @param quality proved, searched or coarse, in words
  * @param notices what somebody should know before buying
+ * @param offcuts that are used
  */
 public record BuyLine(
         MaterialCard material,
@@ -28,7 +30,21 @@ public record BuyLine(
         YieldBook.Expected expected,
         String quality,
         List<String> notices,
-        List<Drawing> drawings) {
+        List<Drawing> drawings,
+        List<Offcut> offcuts,
+        Wanted wanted) {
+    /** An offcut of the shop that is cut up for this job; its size, when it was kept and what was noted. */
+    public record Offcut(UUID id, String words, boolean held) {}
+
+    /** What the shop should write down so that the parts can be laid out. */
+    public enum Wanted {
+        NOTHING,
+        /** The lengths it is sold in. */
+        LENGTHS,
+        /** How it comes at all. */
+        FORM
+    }
+
     /** As fine as one counts when buying. */
     public String netShown() {
         return net.amount()

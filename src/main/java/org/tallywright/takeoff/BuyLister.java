@@ -13,6 +13,7 @@ import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.calibration.YieldBook;
 import org.tallywright.catalog.MaterialCard;
 import org.tallywright.catalog.Materials;
+import org.tallywright.jobs.JobDesk;
 import org.tallywright.materials.MaterialLedger;
 import org.tallywright.shared.NotUnderstood;
 import org.tallywright.shared.Quantity;
@@ -24,6 +25,7 @@ import org.tallywright.takeoff.formula.FormulaError;
 /** Works out what a job needs bought, material by material, stock and offcuts first. */
 @Service
 public class BuyLister {
+    private final JobDesk jobs;
     private final PartRows rows;
     private final PieceFacts pieces;
     private final RecipeBook recipes;
@@ -37,6 +39,7 @@ public class BuyLister {
     private final StalePieces stale;
 
     BuyLister(
+            JobDesk jobs,
             PartRows rows,
             PieceFacts pieces,
             RecipeBook recipes,
@@ -48,6 +51,7 @@ public class BuyLister {
             Layouts layouts,
             ShopConventions shop,
             StalePieces stale) {
+        this.jobs = jobs;
         this.rows = rows;
         this.pieces = pieces;
         this.recipes = recipes;
@@ -81,7 +85,7 @@ public class BuyLister {
                 .filter(card -> byMaterial.containsKey(card.id()) || supplies.containsKey(card.id()))
                 .forEach(card -> cards.put(card.id(), card));
         Map<UUID, MaterialShapes.Kept> forms = shapes.of(cards.values());
-        Map<UUID, OwnedPieces.Owned> here = owned.all();
+        Map<UUID, OwnedPieces.Owned> here = owned.of(jobs.get(job).number());
         YieldBook book = YieldBook.learn(ledger.finished());
         MaterialLayout layout = new MaterialLayout(layouts, shop.units());
         List<BuyLine> lines = new ArrayList<>();

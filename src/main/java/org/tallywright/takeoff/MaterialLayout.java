@@ -2,6 +2,7 @@ package org.tallywright.takeoff;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.calibration.YieldBook;
 import org.tallywright.catalog.MaterialCard;
@@ -30,11 +31,21 @@ final class MaterialLayout {
             OwnedPieces.Owned owned,
             YieldBook.Expected expected) {
         List<String> notices = new ArrayList<>();
+        if (!owned.elsewhere().isEmpty()) {
+            notices.add("Held for another job and left out: "
+                    + owned.elsewhere().stream()
+                            .map(offcut -> offcut.written() + " (" + offcut.heldFor() + ")")
+                            .collect(Collectors.joining("; "))
+                    + ".");
+        }
         int count = rows.stream().mapToInt(PartRows.Row::all).sum();
         if (shape == null) {
+            BuyLine line = YieldReckoning.line(card, null, rows, owned, expected, notices);
             notices.add(
-                    "How it comes is not written down yet, so it is reckoned by its yield. Write it on the material's page.");
-            return YieldReckoning.line(card, null, rows, owned, expected, notices);
+                    line.wanted() == BuyLine.Wanted.LENGTHS
+                            ? "The lengths it is sold in are not written down, so it is bought by net length and a waste allowance."
+                            : "How it comes is not written down yet, so it is reckoned by its yield.");
+            return line;
         }
         if (count > MOST_PARTS) {
             notices.add(count + " parts are too many to lay out, so it is reckoned by its yield.");

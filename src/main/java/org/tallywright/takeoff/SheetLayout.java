@@ -47,9 +47,10 @@ final class SheetLayout {
         List<PartRows.Row> single = single(rows);
         SheetStock sheet =
                 new SheetStock(shape.sheetLength().units(), shape.sheetWidth().units());
-        List<SheetStock> offcuts = owned.sizes().stream()
-                .filter(size -> size.size() == 2)
-                .map(size -> new SheetStock(size.get(0).units(), size.get(1).units()))
+        List<OwnedPieces.Offcut> here = owned.sized(2);
+        List<SheetStock> offcuts = here.stream()
+                .map(offcut -> new SheetStock(
+                        offcut.size().get(0).units(), offcut.size().get(1).units()))
                 .toList();
         List<SheetPart> parts = matched(rows);
         SheetPlan plan = layouts.sheets(
@@ -68,9 +69,12 @@ final class SheetLayout {
         if (inStock > 0) {
             how.add(plural(inStock, "sheet") + " from stock");
         }
-        long used = plan.sheets().stream().filter(SheetPlan.Sheet::isOwned).count();
-        if (used > 0) {
-            how.add(plural((int) used, "offcut") + " used");
+        List<BuyLine.Offcut> used = plan.sheets().stream()
+                .filter(SheetPlan.Sheet::isOwned)
+                .map(laid -> here.get(laid.owned()).used())
+                .toList();
+        if (!used.isEmpty()) {
+            how.add(plural(used.size(), "offcut") + " used");
         }
         Quantity stock = scale.of(BigDecimal.valueOf(inStock));
         Quantity bought = scale.bought(BigDecimal.valueOf(buy), card);
@@ -89,7 +93,9 @@ final class SheetLayout {
                         single,
                         inStock,
                         shape.kerf().units(),
-                        shape.trim().units()));
+                        shape.trim().units()),
+                used,
+                BuyLine.Wanted.NOTHING);
     }
 
     private static List<SheetPart> matched(List<PartRows.Row> rows) {

@@ -7,6 +7,7 @@ import static org.tallywright.takeoff.Areas.unit;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -57,25 +58,48 @@ final class YieldReckoning {
             default ->
                 BigDecimal.valueOf(rows.stream().mapToInt(PartRows.Row::all).sum());
         };
+        boolean byLength = unit == Unit.LF || unit == Unit.LM;
         List<String> how = new ArrayList<>();
-        how.add("net / starting yield of "
-                + card.startingYield().percent().amount().stripTrailingZeros().toPlainString() + " %");
-        return line(card, Quantity.of(net), owned, how, expected, notices);
+        how.add(reckoned(card, byLength));
+        BuyLine.Wanted wanted =
+                shape != null ? BuyLine.Wanted.NOTHING : byLength ? BuyLine.Wanted.LENGTHS : BuyLine.Wanted.FORM;
+        return line(card, Quantity.of(net), shortest(rows), owned, how, expected, notices, wanted);
+    }
+
+    private static Length shortest(List<PartRows.Row> rows) {
+        return rows.stream()
+                .map(row -> row.details().length())
+                .min(Length::compareTo)
+                .orElse(Length.ZERO);
+    }
+
+    private static String reckoned(MaterialCard card, boolean byLength) {
+        BigDecimal allowance = BigDecimal.ONE
+                .divide(card.startingYield().amount(), MathContext.DECIMAL64)
+                .subtract(BigDecimal.ONE)
+                .movePointRight(2)
+                .setScale(0, RoundingMode.HALF_UP);
+        return (byLength ? "net length and a waste allowance of " + allowance.toPlainString() + " %: " : "")
+                + "net / starting yield of "
+                + card.startingYield().percent().amount().stripTrailingZeros().toPlainString() + " %";
     }
 
     /** What no part is cut from: screws, glue, hinges. */
     static BuyLine supply(MaterialCard card, Quantity net, OwnedPieces.Owned owned, YieldBook.Expected expected) {
-        return line(card, net, owned, new ArrayList<>(), expected, List.of());
+        return line(card, net, Length.ZERO, owned, new ArrayList<>(), expected, List.of(), BuyLine.Wanted.NOTHING);
     }
 
     private static BuyLine line(
             MaterialCard card,
             Quantity net,
-            OwnedPieces.Owned owned,
+            Length shortest,
+            OwnedPieces.Owned all,
             List<String> how,
             YieldBook.Expected expected,
-            List<String> notices) {
+            List<String> notices,
+            BuyLine.Wanted wanted) {
         BigDecimal gross = net.amount().divide(card.startingYield().amount(), MathContext.DECIMAL64);
+        OwnedPieces.Owned owned = all.upTo(gross, shortest);
         BigDecimal buy =
                 gross.subtract(owned.stock()).subtract(owned.offcutQuantity()).max(BigDecimal.ZERO);
         how.addAll(owned.words(gross, card.unit()));
@@ -89,6 +113,8 @@ final class YieldReckoning {
                 expected,
                 "",
                 notices,
-                List.of());
+                List.of(),
+                owned.used(),
+                wanted);
     }
 }

@@ -13,6 +13,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.tallywright.calibration.YieldBook;
 import org.tallywright.catalog.Materials;
 import org.tallywright.jobs.JobHeads;
+import org.tallywright.materials.HeldOffcuts;
 import org.tallywright.materials.JobMaterials;
 import org.tallywright.materials.Kind;
 import org.tallywright.materials.MaterialLedger;
@@ -36,14 +37,21 @@ class MaterialsController {
     private final JobHeads heads;
     private final PaidPrices prices;
     private final Materials catalog;
+    private final HeldOffcuts held;
 
     MaterialsController(
-            MaterialLedger ledger, JobMaterials ofJob, JobHeads heads, PaidPrices prices, Materials catalog) {
+            MaterialLedger ledger,
+            JobMaterials ofJob,
+            JobHeads heads,
+            PaidPrices prices,
+            Materials catalog,
+            HeldOffcuts held) {
         this.ledger = ledger;
         this.ofJob = ofJob;
         this.heads = heads;
         this.prices = prices;
         this.catalog = catalog;
+        this.held = held;
     }
 
     @GetMapping("/materials")
@@ -68,6 +76,7 @@ class MaterialsController {
         model.addAttribute("rows", ledger.page(what, search.words(), (shown - 1) * ROWS, ROWS));
         model.addAttribute("page", shown);
         model.addAttribute("pages", pages);
+        model.addAttribute("held", what == Kind.OFFCUTS ? held.all() : Map.of());
         model.addAttribute("tabs", tabs(kind));
         return "materials/index";
     }

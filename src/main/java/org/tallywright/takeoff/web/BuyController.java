@@ -20,10 +20,10 @@ import org.tallywright.jobs.JobHeads;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.shared.ShopConventions;
 import org.tallywright.takeoff.BuyLinesToEstimate;
-import org.tallywright.takeoff.BuyLister;
 import org.tallywright.takeoff.PartRows;
 import org.tallywright.web.Access;
 import org.tallywright.web.Flash;
+import org.tallywright.web.FormErrors;
 import org.tallywright.web.Role;
 import org.tallywright.web.SignedIn;
 
@@ -35,7 +35,7 @@ class BuyController {
     private final JobDesk jobs;
     private final JobHeads heads;
     private final PartRows rows;
-    private final BuyLister lister;
+    private final BuyPages pages;
     private final BuyLinesToEstimate estimate;
     private final Materials materials;
     private final ShopConventions shop;
@@ -44,14 +44,14 @@ class BuyController {
             JobDesk jobs,
             JobHeads heads,
             PartRows rows,
-            BuyLister lister,
+            BuyPages pages,
             BuyLinesToEstimate estimate,
             Materials materials,
             ShopConventions shop) {
         this.jobs = jobs;
         this.heads = heads;
         this.rows = rows;
-        this.lister = lister;
+        this.pages = pages;
         this.estimate = estimate;
         this.materials = materials;
         this.shop = shop;
@@ -90,11 +90,7 @@ class BuyController {
 
     @GetMapping("/buy-list")
     String buyList(@PathVariable String number, SignedIn me, Model model) {
-        JobHead head = heads.find(number, me, "materials");
-        model.addAttribute("head", head);
-        model.addAttribute("list", lister.of(head.job().id()));
-        model.addAttribute("open", !head.job().isClosed());
-        return "takeoff/buy-list";
+        return pages.page(number, me, BuyPages.Lengths.NONE, FormErrors.none(), model);
     }
 
     @PostMapping("/buy-list/lines")

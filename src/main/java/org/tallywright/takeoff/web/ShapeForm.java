@@ -71,7 +71,7 @@ record ShapeForm(
         return new ShapeForm(
                 version,
                 shape.form().name().toLowerCase(Locale.ROOT),
-                shape.thickness().formatInBox(units),
+                some(shape.thickness(), units),
                 some(shape.sheetLength(), units),
                 some(shape.sheetWidth(), units),
                 String.join(
@@ -127,8 +127,17 @@ record ShapeForm(
                 lost);
     }
 
-    /** A named size such as 8/4 or 2x4 is its rough thickness, in a metric shop too; else a length. */
+    /** A bar of those lengths, from a form that asks for nothing else. */
+    static ShapeForm bar(String barLengths, String kerf, String trim) {
+        return new ShapeForm(null, "bar", "", "", "", barLengths, "", "", "", "", "", kerf, trim, "", "", "", "");
+    }
+
+    /** A named size such as 8/4 or 2x4 is its rough thickness, in a metric shop too; else a length. A bar may have none. */
     private Length thick(Units units) {
+        return form.equals("bar") && thickness.isBlank() ? Length.ZERO : thickened(units);
+    }
+
+    private Length thickened(Units units) {
         return named().map(ReportedSize::thickness).orElseGet(() -> Length.parseSize(thickness, units));
     }
 
