@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -76,15 +77,32 @@ public final class Workings {
             Recipe recipe, Map<String, Amount> sizes, Map<String, Formula> answers, List<RecipeError> problems) {
         Map<String, Amount> known = new LinkedHashMap<>(sizes);
         for (Recipe.Setting setting : recipe.settings()) {
+            Formula own = answers.get(setting.name());
+            Formula formula = own == null ? setting.formula() : own;
             try {
-                known.put(
-                        setting.name(),
-                        answers.getOrDefault(setting.name(), setting.formula()).value(known));
+                if (formula.names().contains(setting.name())) {
+                    problems.add(problem(setting, own, usesItself(formula, setting.name())));
+                } else {
+                    known.put(setting.name(), formula.value(known));
+                }
             } catch (FormulaError error) {
-                problems.add(new RecipeError(setting.line(), setting.label(), error.sentence()));
+                problems.add(problem(setting, own, error.sentence()));
             }
         }
         return known;
+    }
+
+    /** Of a piece's own formula it is told by the name of the setting, beside whose box it belongs. */
+    private static RecipeError problem(Recipe.Setting setting, @Nullable Formula own, String sentence) {
+        return own == null
+                ? new RecipeError(setting.line(), setting.label(), sentence)
+                : new RecipeError(0, setting.name(), sentence);
+    }
+
+    private static String usesItself(Formula formula, String name) {
+        int at = Math.max(0, formula.toString().toLowerCase(Locale.ROOT).indexOf(name)) + 1;
+        return "At character " + at + ": \"" + name
+                + "\" uses itself; a setting may use the sizes and the settings above it.";
     }
 
     private static @Nullable PartDetails part(

@@ -87,6 +87,7 @@ class RecipeController {
         model.addAttribute("slots", recipe.slots());
         model.addAttribute("parts", parts(recipe));
         model.addAttribute("tasks", recipe.tasks());
+        model.addAttribute("supplies", recipe.supplies());
         model.addAttribute("tried", tried ? tried(worked) : null);
         model.addAttribute("problems", tried ? worked.problems() : List.of());
         return "takeoff/recipe";
@@ -132,16 +133,78 @@ class RecipeController {
     @GetMapping("/edit")
     String edit(@PathVariable UUID id, Model model) {
         RecipeBook.Page page = recipes.of(id);
-        return form(id, page.text(), page.version(), FormErrors.none(), List.of(), model);
+        return form(id, page.text(), page.version(), FormErrors.none(), List.of(), Sizes.NONE, model);
+    }
+
+    /** Sizes to try formulas with, as typed. */
+    record Sizes(String width, String height, String depth) {
+        static final Sizes NONE = new Sizes("", "", "");
+
+        Sizes {
+            width = width == null ? "" : width;
+            height = height == null ? "" : height;
+            depth = depth == null ? "" : depth;
+        }
+    }
+
+    /** A line that cannot be used, with the line itself. */
+    record Wrong(String words, String line) {}
+
+    /** What formulas come to before they are kept: the parts for these sizes, or the lines that cannot be used. */
+    @PostMapping("/trial")
+    String tryOut(
+            @PathVariable UUID id,
+            @RequestParam(defaultValue = "") String text,
+            @RequestParam(required = false) @Nullable Integer version,
+            Sizes sizes,
+            Model model,
+            HttpServletResponse response) {
+        FormReader read = new FormReader();
+        String clean = read.field("text", () -> Typed.block(text, RecipeReader.MOST_CHARACTERS));
+        Length wide = size(read, "width", sizes.width());
+        Length high = size(read, "height", sizes.height());
+        Length deep = size(read, "depth", sizes.depth());
+        List<RecipeError> lines = clean == null ? List.of() : recipes.errors(clean);
+        if (!lines.isEmpty()) {
+            read.refuse("text", "Some lines cannot be used; they are named above.");
+        }
+        if (clean != null && !read.refused()) {
+            Worked worked = Workings.of(
+                    RecipeReader.read(clean).recipe(),
+                    Workings.sizes(wide, high, deep),
+                    Map.of(),
+                    Map.of(),
+                    shop.units());
+            model.addAttribute("tried", tried(worked));
+            model.addAttribute("problems", worked.problems());
+        } else {
+            response.setStatus(422);
+        }
+        return form(id, text, version, read.errors(), lines, sizes, model);
     }
 
     private String form(
-            UUID id, String text, @Nullable Integer version, FormErrors errors, List<RecipeError> lines, Model model) {
+            UUID id,
+            String text,
+            @Nullable Integer version,
+            FormErrors errors,
+            List<RecipeError> lines,
+            Sizes sizes,
+            Model model) {
         model.addAttribute("kind", kinds.card(id));
         model.addAttribute("text", text);
         model.addAttribute("version", version);
         model.addAttribute("errors", errors);
-        model.addAttribute("lines", lines);
+        String[] written = text.split("\n", -1);
+        model.addAttribute(
+                "lines",
+                lines.stream()
+                        .map(e -> new Wrong(
+                                e.words(),
+                                e.line() < 1 || e.line() > written.length ? "" : written[e.line() - 1].strip()))
+                        .toList());
+        model.addAttribute("sizes", sizes);
+        model.addAttribute("lengthUnit", Written.suffix(shop.units()));
         return "takeoff/recipe-form";
     }
 
@@ -150,6 +213,7 @@ class RecipeController {
             @PathVariable UUID id,
             @RequestParam(defaultValue = "") String text,
             @RequestParam(required = false) @Nullable Integer version,
+            Sizes sizes,
             SignedIn me,
             Model model,
             HttpServletResponse response,
@@ -167,7 +231,7 @@ class RecipeController {
         }
         response.setStatus(422);
         List<RecipeError> lines = clean == null ? List.of() : recipes.errors(clean);
-        return form(id, text, version, read.errors(), lines, model);
+        return form(id, text, version, read.errors(), lines, sizes, model);
     }
 
     @PostMapping("/shipped")
