@@ -44,6 +44,8 @@ public final class OpeningSums {
         sums.corners();
         sums.diagonals();
         sums.plumbAndLevel();
+        sums.bows();
+        sums.floor();
         return List.copyOf(sums.found);
     }
 
@@ -161,7 +163,50 @@ public final class OpeningSums {
         List<Reading> widths = known(Reading.Group.WIDTHS);
         List<Reading> from = Stream.concat(Stream.of(Reading.FLOOR_FALL, Reading.FLOOR_OVER), widths.stream())
                 .toList();
-        add(Sum.FALL, from, r -> r.length == 2 ? r[0] : r[0] * meanFrom(r, 2) / r[1]);
+        add(Sum.FALL, from, OpeningSums::fallAcross);
+    }
+
+    private void bows() {
+        List<Reading> back = List.of(Reading.BACK_FLOOR, Reading.BACK_MIDDLE, Reading.BACK_TOP);
+        List<Reading> heights = Reading.Group.HEIGHTS.readings();
+        bow(Sum.BOW_BACK, Sum.SCRIBE_BACK, Reading.BOW_BACK, Reading.BOW_BACK_OVER, back);
+        bow(Sum.BOW_LEFT, Sum.SCRIBE_LEFT, Reading.BOW_LEFT, Reading.BOW_SIDE_OVER, heights);
+        bow(Sum.BOW_RIGHT, Sum.SCRIBE_RIGHT, Reading.BOW_RIGHT, Reading.BOW_SIDE_OVER, heights);
+    }
+
+    /** An even curve, as far as one reading tells: the rise over a chord grows with the square of the chord. */
+    private void bow(Sum bow, Sum strip, Reading read, Reading over, List<Reading> run) {
+        List<Reading> from = Stream.concat(Stream.of(read, over), run.stream().filter(readings::containsKey))
+                .toList();
+        ToDoubleFunction<double[]> whole = r -> r.length == 2 ? r[0] : r[0] * Math.pow(meanFrom(r, 2) / r[1], 2);
+        add(bow, from, whole);
+        double worst = 2 * standard + SPARE.inches().doubleValue();
+        addBent(strip, from, r -> Math.abs(whole.applyAsDouble(r)) + worst);
+    }
+
+    private void floor() {
+        List<Reading> toFront = Stream.concat(
+                        Stream.of(Reading.FLOOR_FRONT, Reading.FLOOR_FRONT_OVER),
+                        pieceDepth == null ? known(Reading.Group.DEPTHS).stream() : Stream.of())
+                .toList();
+        ToDoubleFunction<double[]> front = r -> pieceDepth != null
+                ? r[0] * pieceDepth.inches().doubleValue() / r[1]
+                : r.length == 2 ? r[0] : r[0] * meanFrom(r, 2) / r[1];
+        add(Sum.FALL_FRONT, toFront, front);
+        List<Reading> across = Stream.concat(
+                        Stream.of(Reading.FLOOR_FALL, Reading.FLOOR_OVER), known(Reading.Group.WIDTHS).stream())
+                .toList();
+        List<Reading> both = Stream.concat(across.stream(), toFront.stream()).toList();
+        // A floor that is one plane: its highest and its lowest corner lie across from each other.
+        addBent(
+                Sum.LEVELLING,
+                both,
+                r -> Math.abs(fallAcross(Arrays.copyOfRange(r, 0, across.size())))
+                        + Math.abs(front.applyAsDouble(Arrays.copyOfRange(r, across.size(), r.length))));
+    }
+
+    private static double fallAcross(double[] r) {
+        return r.length == 2 ? r[0] : r[0] * meanFrom(r, 2) / r[1];
     }
 
     private static double highest(double[] readings) {

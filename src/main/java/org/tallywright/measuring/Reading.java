@@ -27,6 +27,16 @@ public enum Reading {
     CORNER_RIGHT_BACK(Group.CORNERS),
     CORNER_RIGHT_SIDE(Group.CORNERS),
     CORNER_RIGHT_ACROSS(Group.CORNERS),
+    /** Above nothing: the wall stands back in the middle; below, it bulges into the opening. */
+    BOW_BACK(Group.BOWS),
+    /** The length of the string or straightedge that it was read from. */
+    BOW_BACK_OVER(Group.BOWS),
+    /** As that of the back, up the height of the wall. */
+    BOW_LEFT(Group.BOWS),
+    /** As the left one. */
+    BOW_RIGHT(Group.BOWS),
+    /** The height that the bows of the sides were read over. */
+    BOW_SIDE_OVER(Group.BOWS),
     /** Above nothing: the top leans away from the opening, which is wider there. */
     LEAN_LEFT(Group.PLUMB),
     /** As the left one. */
@@ -36,7 +46,11 @@ public enum Reading {
     /** Above nothing: the floor is lower at the right. */
     FLOOR_FALL(Group.LEVEL),
     /** The run that the fall was read over. */
-    FLOOR_OVER(Group.LEVEL);
+    FLOOR_OVER(Group.LEVEL),
+    /** Above nothing: the floor is lower at the front. */
+    FLOOR_FRONT(Group.LEVEL),
+    /** The run that it was read over. */
+    FLOOR_FRONT_OVER(Group.LEVEL);
 
     /** Readings that stand together in the form. */
     public enum Group {
@@ -45,6 +59,7 @@ public enum Reading {
         HEIGHTS,
         DIAGONALS,
         CORNERS,
+        BOWS,
         PLUMB,
         LEVEL;
 
@@ -67,7 +82,10 @@ public enum Reading {
 
     /** May lie on either side of its mark. */
     public boolean isSigned() {
-        return this == LEAN_LEFT || this == LEAN_RIGHT || this == FLOOR_FALL;
+        return switch (this) {
+            case LEAN_LEFT, LEAN_RIGHT, FLOOR_FALL, FLOOR_FRONT, BOW_BACK, BOW_LEFT, BOW_RIGHT -> true;
+            default -> false;
+        };
     }
 
     /** {@code back_floor}, as the database keeps it. */

@@ -22,7 +22,15 @@ public enum Sum {
     LOWEST,
     LEAN_LEFT,
     LEAN_RIGHT,
-    FALL;
+    BOW_BACK,
+    SCRIBE_BACK,
+    BOW_LEFT,
+    SCRIBE_LEFT,
+    BOW_RIGHT,
+    SCRIBE_RIGHT,
+    FALL,
+    FALL_FRONT,
+    LEVELLING;
 
     /** In degrees; all others are lengths in inches. */
     public boolean isAngle() {

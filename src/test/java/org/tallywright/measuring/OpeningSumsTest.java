@@ -5,6 +5,10 @@ import static org.assertj.core.api.Assertions.within;
 import static org.tallywright.measuring.Reading.BACK_FLOOR;
 import static org.tallywright.measuring.Reading.BACK_MIDDLE;
 import static org.tallywright.measuring.Reading.BACK_TOP;
+import static org.tallywright.measuring.Reading.BOW_BACK;
+import static org.tallywright.measuring.Reading.BOW_BACK_OVER;
+import static org.tallywright.measuring.Reading.BOW_LEFT;
+import static org.tallywright.measuring.Reading.BOW_SIDE_OVER;
 import static org.tallywright.measuring.Reading.CORNER_LEFT_ACROSS;
 import static org.tallywright.measuring.Reading.CORNER_LEFT_BACK;
 import static org.tallywright.measuring.Reading.CORNER_LEFT_SIDE;
@@ -16,6 +20,8 @@ import static org.tallywright.measuring.Reading.DEPTH_RIGHT;
 import static org.tallywright.measuring.Reading.DIAGONAL_BACK_LEFT;
 import static org.tallywright.measuring.Reading.DIAGONAL_BACK_RIGHT;
 import static org.tallywright.measuring.Reading.FLOOR_FALL;
+import static org.tallywright.measuring.Reading.FLOOR_FRONT;
+import static org.tallywright.measuring.Reading.FLOOR_FRONT_OVER;
 import static org.tallywright.measuring.Reading.FLOOR_OVER;
 import static org.tallywright.measuring.Reading.FRONT_FLOOR;
 import static org.tallywright.measuring.Reading.FRONT_TOP;
@@ -143,6 +149,38 @@ class OpeningSumsTest {
         assertThat(value(sums(floor, GOOD_TO, null), Sum.FALL)).isCloseTo(0.225, within(1e-9));
         floor.remove(BACK_FLOOR);
         assertThat(value(sums(floor, GOOD_TO, null), Sum.FALL)).isCloseTo(0.375, within(1e-9));
+    }
+
+    /** 3/16 over 96 along a wall of 72: the square of three quarters, .5625 of it. The strip: that, the reading, a quarter. */
+    @Test
+    void carriesABowToTheWallAndToItsScribeStrip() {
+        Map<Reading, Length> wall = of(BOW_BACK, "-3/16", BOW_BACK_OVER, "96", BACK_FLOOR, "71", BACK_TOP, "73");
+        List<Finding> found = OpeningSums.of(wall, GOOD_TO, null);
+        assertThat(value(found, Sum.BOW_BACK)).isCloseTo(-0.5625 * 0.1875, within(1e-9));
+        assertThat(value(found, Sum.SCRIBE_BACK)).isCloseTo(0.5625 * 0.1875 + 1 / 32.0 + 0.25, within(1e-9));
+        // By hand: the slope to the bow is .5625, to the length 2 x bow / length, to each width bow / width.
+        double bow = 0.5625 * 0.1875;
+        double byWidth = bow / 72;
+        double byOver = 2 * bow / 96;
+        assertThat(plusMinus(found, Sum.BOW_BACK))
+                .isCloseTo(Math.sqrt(0.5625 * 0.5625 + byOver * byOver + 2 * byWidth * byWidth) / 32, within(1e-6));
+        assertThat(value(OpeningSums.of(of(BOW_LEFT, "1/4", BOW_SIDE_OVER, "48"), GOOD_TO, null), Sum.BOW_LEFT))
+                .isEqualTo(0.25);
+    }
+
+    /** 3/8 in 120 over 72 across is .225; 1/4 in 30 over a piece 24 deep is .2 the other way: corners .425 apart. */
+    @Test
+    void findsHowFarTheHighestCornerOfTheFloorIsOverTheLowest() {
+        Map<Reading, Length> floor =
+                of(FLOOR_FALL, "3/8", FLOOR_OVER, "120", BACK_FLOOR, "72", FLOOR_FRONT, "-1/4", FLOOR_FRONT_OVER, "30");
+        List<Finding> found = OpeningSums.of(floor, GOOD_TO, inches("24"));
+        assertThat(value(found, Sum.FALL_FRONT)).isCloseTo(-0.2, within(1e-9));
+        assertThat(value(found, Sum.LEVELLING)).isCloseTo(0.425, within(1e-9));
+        double across = 0.6 / 32;
+        double front = 0.8 / 32;
+        // Away from a level floor the figure is straight: root of the squares, the runs' share is below a thousandth.
+        assertThat(plusMinus(found, Sum.LEVELLING))
+                .isCloseTo(Math.sqrt(across * across + front * front), within(0.0015));
     }
 
     @Test

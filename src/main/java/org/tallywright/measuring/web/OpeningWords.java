@@ -52,7 +52,11 @@ final class OpeningWords {
         words.corners();
         words.lean(Sum.LEAN_LEFT, "left");
         words.lean(Sum.LEAN_RIGHT, "right");
+        words.bow(Sum.BOW_BACK, Sum.SCRIBE_BACK, "back");
+        words.bow(Sum.BOW_LEFT, Sum.SCRIBE_LEFT, "left");
+        words.bow(Sum.BOW_RIGHT, Sum.SCRIBE_RIGHT, "right");
         words.fall();
+        words.levelling();
         return new Said(List.copyOf(words.said), List.copyOf(words.cautions));
     }
 
@@ -193,6 +197,48 @@ final class OpeningWords {
             cautions.add("The " + side + " wall leans more than " + figures.size(0.375) + " in " + figures.size(32)
                     + ", a guideline for finished walls: plan more time to scribe.");
         }
+    }
+
+    private void bow(Sum sum, Sum strip, String side) {
+        Reckoned bow = figure(sum);
+        Reckoned wide = figure(strip);
+        if (bow == null || wide == null) {
+            return;
+        }
+        if (!bow.isBeyondDoubt()) {
+            said.add("The " + side + " wall is straight, as far as the string can tell.");
+            return;
+        }
+        said.add("The " + side + " wall "
+                + (bow.value() > 0
+                        ? "stands back by " + figures.size(bow.value())
+                                + " in the middle: the piece touches at its ends"
+                        : "bulges by " + figures.size(bow.value()) + " in the middle: the piece touches there")
+                + "; cut the scribe strip on it " + figures.cut(wide.value()) + " wide.");
+        if (Math.abs(bow.value()) > WIDEST_SCRIBE) {
+            cautions.add("The " + side + " wall bows more than " + figures.size(WIDEST_SCRIBE)
+                    + ": rather a wider stile, a bevelled back edge or a filler than a scribe.");
+        }
+    }
+
+    private void levelling() {
+        Reckoned front = figure(Sum.FALL_FRONT);
+        if (front != null) {
+            said.add(
+                    front.isBeyondDoubt()
+                            ? "Under the piece the floor falls " + figures.size(front.value()) + " to the "
+                                    + (front.value() > 0 ? "front." : "back.")
+                            : "From back to front the floor is level, as far as the level can tell.");
+        }
+        Reckoned across = figure(Sum.FALL);
+        Reckoned both = figure(Sum.LEVELLING);
+        if (both == null || across == null || front == null || !both.isBeyondDoubt()) {
+            return;
+        }
+        String high = (front.value() >= 0 ? "back " : "front ") + (across.value() >= 0 ? "left" : "right");
+        String low = (front.value() >= 0 ? "front " : "back ") + (across.value() >= 0 ? "right" : "left");
+        said.add("Level from the " + high + " corner, the highest: at the " + low + " one the base stands up to "
+                + figures.size(both.value()) + " off the floor, to shim or to make the toe higher by.");
     }
 
     private void fall() {

@@ -17,6 +17,10 @@ final class ReadingRules {
         over(readings, read, Reading.LEAN_LEFT, Reading.LEAN_OVER, "the wall leaned");
         over(readings, read, Reading.LEAN_RIGHT, Reading.LEAN_OVER, "the wall leaned");
         over(readings, read, Reading.FLOOR_FALL, Reading.FLOOR_OVER, "the floor falls");
+        over(readings, read, Reading.FLOOR_FRONT, Reading.FLOOR_FRONT_OVER, "the floor falls");
+        over(readings, read, Reading.BOW_BACK, Reading.BOW_BACK_OVER, "the wall bows");
+        over(readings, read, Reading.BOW_LEFT, Reading.BOW_SIDE_OVER, "the wall bows");
+        over(readings, read, Reading.BOW_RIGHT, Reading.BOW_SIDE_OVER, "the wall bows");
         for (Reading diagonal : List.of(Reading.DIAGONAL_BACK_LEFT, Reading.DIAGONAL_BACK_RIGHT)) {
             longerThan(readings, read, diagonal, Reading.DEPTH_LEFT);
             longerThan(readings, read, diagonal, Reading.DEPTH_RIGHT);

@@ -141,6 +141,42 @@ class SiteMeasureWebTest {
                 .contains("The largest gap beside the piece is 3 1/4\"");
     }
 
+    @Test
+    void saysWhatABowedWallAndAFloorAskFor() throws Exception {
+        UUID piece = sample.piece(job, "Window seat", "61", "18", "12", ada);
+        answer(
+                opening(Ids.next())
+                        .param("piece", piece.toString())
+                        .param("bowBack", "-3/8")
+                        .param("bowBackOver", "61 3/8")
+                        .param("floorFall", "1/4")
+                        .param("floorOver", "61 3/8")
+                        .param("floorFront", "1/4")
+                        .param("floorFrontOver", "24"),
+                ada,
+                302);
+        Document page = answer(get(base + "/site-measure"), ada, 200);
+        assertThat(page.select(".findings").text())
+                .contains(
+                        "The back wall bulges by 3/8\" in the middle: the piece touches there; cut the scribe strip on it 21/32\" wide.")
+                .contains("Under the piece the floor falls 1/8\" to the front.")
+                .contains(
+                        "Level from the back left corner, the highest: at the front right one the base stands up to 3/8\"");
+        assertThat(figure(page, "Back wall out of straight")).isEqualTo("-3/8\" \u00b1 3/64\"");
+        assertThat(answer(get(base + "/site-measure/sheet"), ada, 200).text())
+                .contains("Out of straight", "Scribe strip at the back");
+
+        Document refused = answer(
+                opening(Ids.next())
+                        .param("bowLeft", "1/4")
+                        .param("floorFront", "2")
+                        .param("floorFrontOver", "1"),
+                ada,
+                422);
+        assertThat(refused.select("#bowSideOver-error").text()).contains("Say over what length the wall bows.");
+        assertThat(refused.select("#floorFront-error").text()).contains("as much as the length it was read over");
+    }
+
     /** The way to the form of photos carries piece and place along, and the piece's photos come back to the opening. */
     @Test
     void showsThePhotosOfThePieceAtItsOpening() throws Exception {

@@ -152,7 +152,8 @@ class BadInputWebTest {
         "17 ft, 4 1/4, crown_poplar, is longer than any length it is sold in",
         "20 ft, 4, poplar_44, is longer than any board"
     })
-    void whatNoStockGivesIsNamedAndLeftOut(String length, String width, String material, String words) throws Exception {
+    void whatNoStockGivesIsNamedAndLeftOut(String length, String width, String material, String words)
+            throws Exception {
         answer(part("1", length, width, material), 302);
         answer(part("1", "20", "3", material), 302);
         assertThat(answer(get(base + "/buy-list"), 200).text())
@@ -199,7 +200,8 @@ class BadInputWebTest {
             Document refused = answer(
                     post(piece + where).param("form", Ids.next().toString()).param("text", list.toString()), 422);
             assertThat(refused.select("#text-error").text())
-                    .isEqualTo("There are 10000 lines; paste at most 500 at once, and put parts that are alike into one line.");
+                    .isEqualTo(
+                            "There are 10000 lines; paste at most 500 at once, and put parts that are alike into one line.");
         }
         assertThat(Duration.ofNanos(System.nanoTime() - begun)).isLessThan(Duration.ofSeconds(20));
         String long_ = "name,qty,length,width\n" + "Part with a long name indeed,1,9,9\n".repeat(3_000);
@@ -246,7 +248,8 @@ class BadInputWebTest {
                 "b | Line 1, A: At character 1: \"b\" is not known here."
             })
     void formulasAreTriedWithSizesAndToldByTheLine(String formula, String words) throws Exception {
-        String text = "setting ~ a ~ A ~ FORMULA\nsetting ~ b ~ B ~ a\nmaterial ~ case ~ Case ~ ply_wo_34\npart ~ Board ~ case ~ 2 ~ width - a ~ depth";
+        String text =
+                "setting ~ a ~ A ~ FORMULA\nsetting ~ b ~ B ~ a\nmaterial ~ case ~ Case ~ ply_wo_34\npart ~ Board ~ case ~ 2 ~ width - a ~ depth";
         String typed = text.replace('~', '|').replace("FORMULA", formula);
         for (String where : new String[] {"/trial", ""}) {
             Document wrong = answer(post(formulas + where).param("text", typed).param("width", "30"), 422);
@@ -263,7 +266,10 @@ class BadInputWebTest {
         assertThat(right.select("table").text()).contains("Board 2 28 1/2\" x 12\"");
         assertThat(answer(get(formulas), 200).text()).contains("The formulas that came along");
         Document missing = answer(
-                post(formulas + "/trial").param("text", typed.replace("| " + formula + "\n", "| 1 1/2 in\n")).param("width", "30"), 200);
+                post(formulas + "/trial")
+                        .param("text", typed.replace("| " + formula + "\n", "| 1 1/2 in\n"))
+                        .param("width", "30"),
+                200);
         assertThat(missing.text()).contains("Board: At character 1: \"depth\" is not known here.");
         assertThat(answer(post(formulas + "/trial").param("text", typed).param("width", "wide"), 422)
                         .select("#width-error")
