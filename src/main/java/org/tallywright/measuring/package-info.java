@@ -1,7 +1,7 @@
 /** What was measured on site, what follows from it by geometry, and how far solid wood will move in that air. */
 @ApplicationModule(
         displayName = "Site measure",
-        allowedDependencies = {"shared", "web", "trail", "people", "shop", "jobs", "photos"})
+        allowedDependencies = {"shared", "web", "trail", "people", "shop", "catalog", "jobs", "photos"})
 @NullMarked
 package org.tallywright.measuring;
 

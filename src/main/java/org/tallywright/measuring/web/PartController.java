@@ -1,6 +1,9 @@
 package org.tallywright.measuring.web;
 
 import jakarta.servlet.http.HttpServletResponse;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
@@ -13,6 +16,8 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.measuring.PartDetails;
 import org.tallywright.measuring.SiteDesk;
+import org.tallywright.measuring.Species;
+import org.tallywright.measuring.WoodDesk;
 import org.tallywright.web.Access;
 import org.tallywright.web.FormErrors;
 import org.tallywright.web.FormSave;
@@ -27,11 +32,13 @@ class PartController {
     private final SiteForms forms;
     private final SiteDesk desk;
     private final SitePages pages;
+    private final WoodDesk woods;
 
-    PartController(SiteForms forms, SiteDesk desk, SitePages pages) {
+    PartController(SiteForms forms, SiteDesk desk, SitePages pages, WoodDesk woods) {
         this.forms = forms;
         this.desk = desk;
         this.pages = pages;
+        this.woods = woods;
     }
 
     @GetMapping("/new")
@@ -51,8 +58,18 @@ class PartController {
         return PartForm.of(id, kept.version(), kept.details(), pages.units());
     }
 
+    /** The woods of the catalogue's materials first, each with their names. */
+    private Map<String, String> woods() {
+        Map<Species, List<String>> inUse = woods.inUse();
+        Map<String, String> options = new LinkedHashMap<>();
+        inUse.forEach((species, names) ->
+                options.put(species.code(), species.label() + " (" + String.join("; ", names) + ")"));
+        PartForm.WOODS.forEach(options::putIfAbsent);
+        return options;
+    }
+
     private String form(JobRef job, PartForm form, @Nullable UUID kept, FormErrors errors, SignedIn me, Model model) {
-        model.addAttribute("woods", PartForm.WOODS);
+        model.addAttribute("woods", woods());
         model.addAttribute("cuts", PartForm.CUTS);
         return forms.page("part", job, form, kept, errors, me, model);
     }

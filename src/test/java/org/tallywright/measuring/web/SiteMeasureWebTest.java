@@ -20,6 +20,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
 import org.tallywright.AppTest;
+import org.tallywright.catalog.CatalogSeed;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.jobs.SampleJobs;
 import org.tallywright.people.SamplePeople;
@@ -49,6 +50,9 @@ class SiteMeasureWebTest {
 
     @Autowired
     SampleJobs sample;
+
+    @Autowired
+    CatalogSeed catalog;
 
     @Autowired
     SamplePeople people;
@@ -175,6 +179,38 @@ class SiteMeasureWebTest {
                 422);
         assertThat(refused.select("#bowSideOver-error").text()).contains("Say over what length the wall bows.");
         assertThat(refused.select("#floorFront-error").text()).contains("as much as the length it was read over");
+    }
+
+    /** The catalogue's cherry is known by its code; a shop's own material once the owner has said its wood. */
+    @Test
+    void offersTheWoodsOfTheCatalogueFirst() throws Exception {
+        catalog.load();
+        String path = base + "/solid-parts/new";
+        assertThat(answer(get(path), ada, 200)
+                        .select("select[name=species] option")
+                        .eachText())
+                .contains("Cherry, black (Cherry, 4/4, surfaced)")
+                .anyMatch(wood -> wood.equals("Ash, white"));
+        String fir = text("select id::text from material where code = 'fir_2x4'");
+        String wood = "/catalog/materials/" + fir + "/wood";
+        assertThat(answer(get(wood), ada, 200).select("option[selected]").text())
+                .isEqualTo("None of these");
+        answer(post(wood).param("species", "oak"), ada, 422);
+        for (int n = 0; n < 2; n++) {
+            answer(post(wood).param("species", "white_fir"), ada, 302);
+        }
+        assertThat(answer(get(path), ada, 200)
+                        .select("select[name=species] option")
+                        .eachText())
+                .contains("White fir (Fir framing, 2 x 4, for bases)");
+        answer(post(wood).param("species", "douglas_fir_coast"), ada, 409);
+        answer(post(wood).param("species", "none").param("version", "0"), ada, 302);
+        assertThat(answer(get(path), ada, 200)
+                        .select("select[name=species] option")
+                        .eachText())
+                .contains("White fir");
+        answer(post(wood).param("species", "white_fir").param("version", "1"), people.lead(), 403);
+        answer(get("/catalog/materials/" + Ids.next() + "/wood"), ada, 404);
     }
 
     /** The way to the form of photos carries piece and place along, and the piece's photos come back to the opening. */
