@@ -155,7 +155,7 @@ class OpeningSumsTest {
     @Test
     void carriesABowToTheWallAndToItsScribeStrip() {
         Map<Reading, Length> wall = of(BOW_BACK, "-3/16", BOW_BACK_OVER, "96", BACK_FLOOR, "71", BACK_TOP, "73");
-        List<Finding> found = OpeningSums.of(wall, GOOD_TO, null);
+        List<Finding> found = OpeningSums.of(wall, GOOD_TO, null, null);
         assertThat(value(found, Sum.BOW_BACK)).isCloseTo(-0.5625 * 0.1875, within(1e-9));
         assertThat(value(found, Sum.SCRIBE_BACK)).isCloseTo(0.5625 * 0.1875 + 1 / 32.0 + 0.25, within(1e-9));
         // By hand: the slope to the bow is .5625, to the length 2 x bow / length, to each width bow / width.
@@ -164,7 +164,7 @@ class OpeningSumsTest {
         double byOver = 2 * bow / 96;
         assertThat(plusMinus(found, Sum.BOW_BACK))
                 .isCloseTo(Math.sqrt(0.5625 * 0.5625 + byOver * byOver + 2 * byWidth * byWidth) / 32, within(1e-6));
-        assertThat(value(OpeningSums.of(of(BOW_LEFT, "1/4", BOW_SIDE_OVER, "48"), GOOD_TO, null), Sum.BOW_LEFT))
+        assertThat(value(OpeningSums.of(of(BOW_LEFT, "1/4", BOW_SIDE_OVER, "48"), GOOD_TO, null, null), Sum.BOW_LEFT))
                 .isEqualTo(0.25);
     }
 
@@ -173,7 +173,7 @@ class OpeningSumsTest {
     void findsHowFarTheHighestCornerOfTheFloorIsOverTheLowest() {
         Map<Reading, Length> floor =
                 of(FLOOR_FALL, "3/8", FLOOR_OVER, "120", BACK_FLOOR, "72", FLOOR_FRONT, "-1/4", FLOOR_FRONT_OVER, "30");
-        List<Finding> found = OpeningSums.of(floor, GOOD_TO, inches("24"));
+        List<Finding> found = OpeningSums.of(floor, GOOD_TO, inches("24"), null);
         assertThat(value(found, Sum.FALL_FRONT)).isCloseTo(-0.2, within(1e-9));
         assertThat(value(found, Sum.LEVELLING)).isCloseTo(0.425, within(1e-9));
         double across = 0.6 / 32;
