@@ -117,6 +117,7 @@ class CalibrationRows {
                         and coalesce(made_at, asked_at) < (select min(made_at) from (select made_at from calibration
                             where state = 'done' order by made_at desc, id desc limit :newest) n)
                         and not exists (select 1 from bid_forecast f where f.calibration_id = c.id)
+                        and not exists (select 1 from agreed_forecast f where f.calibration_id = c.id)
                         and not exists (select 1 from running_forecast f join job j on j.id = f.job_id
                             where f.calibration_id = c.id and j.state = 'running')""").param("newest", NEWEST).update();
     }

@@ -120,6 +120,28 @@ public class Forecaster {
     }
 
     /**
+     * Keeps what is said of all that was agreed on the day of the yes, where options are among it; it is judged in place of what
+     * was kept of the bid alone.
+     */
+    @Transactional
+    public void keepAgreed(UUID bid, Collection<UUID> tasks) {
+        Fitted fitted = shelf.fitted();
+        JobForecast said = forecast(fitted, planned(fitted, inOrder(fitted, tasks)));
+        if (said.hours().high80() <= 0) {
+            return;
+        }
+        jdbc.sql("""
+                        insert into agreed_forecast (bid_id, calibration_id, made_at, unwidened, hours)
+                        values (?, ?, ?, ?, ?) on conflict (bid_id) do nothing""")
+                .param(bid)
+                .param(fitted.id())
+                .param(Timestamp.from(clock.now()))
+                .param(said.unwidened().quantiles())
+                .param(said.hours().quantiles())
+                .update();
+    }
+
+    /**
      * A task of a running job.
      *
      * @param hours what it took, or may come to on the mean

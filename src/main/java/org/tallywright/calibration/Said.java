@@ -13,7 +13,8 @@ import org.tallywright.calibration.WorkRows.HoursRow;
 
 /**
  * What was said of finished jobs while they were not, laid beside the hours they took. A forecast answers for all hours of its
- * job, forgotten tasks included, but not for those on tasks that the client ordered and paid for as a change later. Where tasks of
+ * job, forgotten tasks included, but not for those on tasks that the client ordered and paid for as a change later. Options
+ * that he took with the bid are among what was said on the day of the yes. Where tasks of
  * a bid were dropped, like is laid beside like: the forecast less their share, against the hours without theirs.
  *
  * @param changes tasks that accepted change orders brought, by job

@@ -49,13 +49,16 @@ class SaidRows {
         static final DroppedRow NONE = new DroppedRow(Set.of(), 0);
     }
 
-    /** All of them, by job; with the tasks that accepted change orders and options brought. */
+    /** All of them, by job; with the tasks that accepted change orders brought, and options that no kept forecast speaks of. */
     Said read() {
         Map<UUID, BidRow> bids = new HashMap<>();
         jdbc.sql("""
-                        select f.job_id, f.made_at, f.unwidened, f.hours
-                        from bid_forecast f join bid b on b.id = f.bid_id join job j on j.id = f.job_id
-                        where b.kind = 'bid' and b.state = 'accepted' and j.state = 'closed' and f.hours[200] > 0""").query(this::bid).list().forEach(row -> bids.put(row.job(), row));
+                        select b.job_id, coalesce(a.made_at, f.made_at) as made_at,
+                               coalesce(a.unwidened, f.unwidened) as unwidened, coalesce(a.hours, f.hours) as hours
+                        from bid b left join bid_forecast f on f.bid_id = b.id
+                        left join agreed_forecast a on a.bid_id = b.id join job j on j.id = b.job_id
+                        where b.kind = 'bid' and b.state = 'accepted' and j.state = 'closed'
+                            and (coalesce(a.hours, f.hours))[200] > 0""").query(this::bid).list().forEach(row -> bids.put(row.job(), row));
         Map<UUID, List<StageRow>> stages =
                 jdbc.sql("""
                         select f.job_id, f.stage, f.on_date, f.hours_so_far, f.unwidened, f.at_end,
@@ -67,6 +70,7 @@ class SaidRows {
                         select b.job_id, t.task_id
                         from bid_task t join bid b on b.id = t.bid_id join job j on j.id = b.job_id
                         where b.kind in ('change order', 'option') and b.state = 'accepted' and j.state = 'closed'
+                        and not exists (select 1 from agreed_forecast a where a.bid_id = b.option_of)
                         and t.task_id is not null""").query(row -> {
             changes.computeIfAbsent(row.getObject("job_id", UUID.class), job -> new HashSet<>())
                     .add(row.getObject("task_id", UUID.class));
@@ -83,7 +87,8 @@ class SaidRows {
                         from bid_task t
                         join bid b on b.id = t.bid_id join job j on j.id = b.job_id
                         left join task k on k.id = t.task_id
-                        where b.kind = 'bid' and b.state = 'accepted' and j.state = 'closed'
+                        where b.state = 'accepted' and j.state = 'closed'
+                        and (b.kind = 'bid' or exists (select 1 from agreed_forecast a where a.bid_id = b.option_of))
                         group by b.job_id having bool_or(k.state = 'dropped')""").query(row -> {
             UUID[] tasks = (UUID[]) row.getArray("tasks").getArray();
             dropped.put(row.getObject("job_id", UUID.class), new DroppedRow(Set.of(tasks), row.getDouble("share")));

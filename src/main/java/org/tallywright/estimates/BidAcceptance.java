@@ -7,7 +7,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.tallywright.jobs.JobDesk;
@@ -26,6 +28,7 @@ class BidAcceptance {
     private final JobDesk jobs;
     private final TaskDesk tasks;
     private final OfferedWork work;
+    private final ObjectProvider<HoursOutlook> outlook;
     private final ShopClock clock;
     private final JdbcClient jdbc;
 
@@ -35,6 +38,7 @@ class BidAcceptance {
             JobDesk jobs,
             TaskDesk tasks,
             OfferedWork work,
+            ObjectProvider<HoursOutlook> outlook,
             ShopClock clock,
             JdbcClient jdbc) {
         this.bids = bids;
@@ -42,6 +46,7 @@ class BidAcceptance {
         this.jobs = jobs;
         this.tasks = tasks;
         this.work = work;
+        this.outlook = outlook;
         this.clock = clock;
         this.jdbc = jdbc;
     }
@@ -116,6 +121,13 @@ class BidAcceptance {
                 .ifPresent(moved -> bid.movedPromise(moved.from(), moved.to()));
         plan(bid, yes);
         options.forEach(option -> decide(option, yes));
+        if (bid.kind() == BidKind.BID && !yes.options().isEmpty()) {
+            List<UUID> agreed = Stream.concat(Stream.of(bid), options.stream())
+                    .filter(one -> one.state() == BidState.ACCEPTED)
+                    .flatMap(one -> one.taskIds().stream())
+                    .toList();
+            outlook.ifAvailable(past -> past.agreed(bid.id(), agreed));
+        }
         freeLaterLines(bid.id());
         // The words are in the document now; what is offered next has words of its own.
         estimates

@@ -1,5 +1,6 @@
 package org.tallywright.estimates;
 
+import java.util.Collection;
 import java.util.UUID;
 import org.tallywright.shared.Money;
 
@@ -25,4 +26,7 @@ public interface HoursOutlook {
 
     /** A bid was issued from these lines, in the same transaction: keep what is said of it today. */
     void issued(UUID bid, UUID job, EstimateSheet lines);
+
+    /** The client took options with a bid, in the same transaction: keep what is said today of all tasks that were agreed. */
+    void agreed(UUID bid, Collection<UUID> tasks);
 }

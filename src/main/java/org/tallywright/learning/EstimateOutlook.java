@@ -1,5 +1,6 @@
 package org.tallywright.learning;
 
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -123,6 +124,11 @@ public class EstimateOutlook implements HoursOutlook {
     @Override
     public void issued(UUID bid, UUID job, EstimateSheet lines) {
         forecaster.keep(bid, job, confidence(job), ids(lines));
+    }
+
+    @Override
+    public void agreed(UUID bid, Collection<UUID> tasks) {
+        forecaster.keepAgreed(bid, tasks);
     }
 
     private static List<UUID> ids(EstimateSheet lines) {

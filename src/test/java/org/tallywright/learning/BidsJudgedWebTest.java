@@ -20,10 +20,13 @@ import org.tallywright.AppTest;
 import org.tallywright.calibration.Forecaster;
 import org.tallywright.calibration.SamplePast;
 import org.tallywright.estimates.Bids;
+import org.tallywright.estimates.OptionDesk;
+import org.tallywright.estimates.OptionDraft;
 import org.tallywright.estimates.SampleEstimates;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.jobs.SampleJobs;
 import org.tallywright.people.SamplePeople;
+import org.tallywright.shared.Ids;
 import org.tallywright.web.SignedIn;
 
 /** What a bid said on its day is judged when the job is done, whatever would be said of it today. */
@@ -48,6 +51,9 @@ class BidsJudgedWebTest {
 
     @Autowired
     Bids bids;
+
+    @Autowired
+    OptionDesk options;
 
     @Autowired
     Forecaster forecaster;
@@ -122,6 +128,40 @@ class BidsJudgedWebTest {
         logged(extra, 24000);
         closedAfter(kept(120));
         record().andExpect(content().string(containsString("1 ended inside the range we gave.")));
+    }
+
+    /** The option is 40 h to the bid's 6 h 30: judged by the bid alone, its hours would be far outside or out of sight. */
+    @Test
+    void optionsThatWereTakenAreSaidAndJudgedWithTheBid() throws Exception {
+        ada = people.owner();
+        past.jobs(ada, 3, "1.2");
+        job = estimates.windowSeat(ada);
+        UUID extra = jobs.task(job, null, past.fitting(), "40", ada);
+        options.save(job.id(), new OptionDraft(Ids.next(), null, "Wall", "", "", Set.of(extra)), ada.personId());
+        UUID bid = estimates.issued(job, ada);
+        UUID option = bids.paper(bid).options().get(0).id();
+        bids.accept(bid, "Ida Marl", TODAY, Set.of(option), ada.personId());
+
+        double agreed = jdbc.sql("select hours[120] from agreed_forecast where bid_id = ?")
+                .param(bid)
+                .query(Double.class)
+                .single();
+        assertThat(agreed).isGreaterThan(2 * kept(120));
+        logged(extra, (int) (60 * (agreed - kept(120))));
+        closedAfter(kept(120));
+        record().andExpect(content().string(containsString("1 ended inside the range we gave.")));
+        assertThat(jdbc.sql("""
+                        select (j -> 'atBid' ->> 'actual')::float8 from calibration, jsonb_array_elements(record) j
+                        where current and jsonb_typeof(j -> 'atBid') = 'object'""").query(Double.class).single()).isCloseTo(agreed, within(0.1));
+    }
+
+    @Test
+    void withoutOptionsTheForecastOfTheBidIsTheOneThatCounts() {
+        sold();
+        assertThat(jdbc.sql("select count(*) from agreed_forecast")
+                        .query(Integer.class)
+                        .single())
+                .isZero();
     }
 
     @Test
