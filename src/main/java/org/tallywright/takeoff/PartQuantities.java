@@ -40,27 +40,26 @@ class PartQuantities implements TakenOff {
     @Override
     @Transactional(readOnly = true)
     public Map<UUID, Quantity> quantities(UUID jobId, UUID pieceId) {
-        List<PartDetails> parts =
-                rows.ofPiece(jobId, pieceId).stream().map(PartRows.Row::details).toList();
-        if (parts.isEmpty()) {
+        Map<UUID, List<PartDetails>> parts = rows.ofJob(jobId).stream()
+                .collect(Collectors.groupingBy(
+                        PartRows.Row::pieceId, Collectors.mapping(PartRows.Row::details, Collectors.toList())));
+        PieceFacts.Fact piece = pieces.of(jobId, pieceId);
+        if (!parts.containsKey(pieceId)) {
             return Map.of();
         }
-        PieceFacts.Fact piece = pieces.of(jobId, pieceId);
-        Recipe recipe = recipes.of(piece.kindId()).recipe();
-        Map<String, Amount> totals =
-                totals(piece, recipe, parts, desk.answered(pieceId).answers());
+        JobSums sums = sums(jobId, parts);
+        Recipe recipe = sums.recipeOf(piece);
+        Map<String, Amount> totals = sums.totalsOf(piece);
         Map<String, TaskKindCard> kinds =
                 taskKinds.all().stream().collect(Collectors.toMap(TaskKindCard::code, kind -> kind));
         Map<UUID, Quantity> quantities = new LinkedHashMap<>();
         Set<UUID> unknown = new HashSet<>();
-        for (Recipe.TaskRule rule : recipe.tasks()) {
-            TaskKindCard kind = kinds.get(rule.code());
+        for (JobSums.Rule rule : JobSums.rules(recipe)) {
+            TaskKindCard kind = kinds.get(rule.task().code());
             if (kind != null) {
                 try {
-                    quantities.merge(
-                            kind.id(),
-                            Measured.in(kind.unit(), rule.formula().value(totals), piece.count()),
-                            Quantity::plus);
+                    Amount amount = rule.task().together(totals, sums.of(rule.key(), piece));
+                    quantities.merge(kind.id(), Measured.in(kind.unit(), amount, 1), Quantity::plus);
                 } catch (FormulaError | NotUnderstood cannot) {
                     // A size is missing, say: the catalogue's rule of thumb stays for this kind.
                     unknown.add(kind.id());
@@ -69,6 +68,22 @@ class PartQuantities implements TakenOff {
         }
         quantities.keySet().removeAll(unknown);
         return quantities;
+    }
+
+    private JobSums sums(UUID jobId, Map<UUID, List<PartDetails>> parts) {
+        Map<UUID, Map<String, String>> answers = desk.answeredOf(jobId);
+        JobSums sums = new JobSums();
+        Map<String, Recipe> ofKind = new HashMap<>();
+        for (PieceFacts.Fact piece : pieces.ofJob(jobId)) {
+            List<PartDetails> own = parts.get(piece.id());
+            if (own != null) {
+                Recipe recipe = ofKind.computeIfAbsent(
+                        String.valueOf(piece.kindId()),
+                        kind -> recipes.of(piece.kindId()).recipe());
+                sums.add(piece, recipe, totals(piece, recipe, own, answers.getOrDefault(piece.id(), Map.of())));
+            }
+        }
+        return sums;
     }
 
     /** Settings and totals of one piece by name. */

@@ -1,7 +1,11 @@
 package org.tallywright.takeoff;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import org.tallywright.cutting.Grain;
+import org.tallywright.takeoff.formula.Amount;
 import org.tallywright.takeoff.formula.Formula;
 
 /** The formulas of one kind of piece: from its sizes to settings, from settings to parts, from parts to quantities. */
@@ -35,8 +39,29 @@ public record Recipe(
             Formula faces,
             Formula joints) {}
 
-    /** The quantity of a task kind, by its code. */
-    public record TaskRule(int line, String code, Formula formula) {}
+    /**
+     * The quantity of a task kind, by its code.
+     *
+     * @param formula for one piece
+     * @param together how those add up where whole ones are counted over several pieces: of {@code sum}, what all pieces alike
+     *     come to, {@code before}, what the pieces before it in the job do, and {@code job}, what all of them do; null: times
+     *     the pieces alike
+     */
+    public record TaskRule(
+            int line,
+            String code,
+            Formula formula,
+            @Nullable Formula together) {
+        /** @param sums by name: sum, before, job */
+        Amount together(Map<String, Amount> totals, Map<String, Amount> sums) {
+            if (together == null) {
+                return sums.getOrDefault("sum", Amount.ZERO);
+            }
+            Map<String, Amount> known = new HashMap<>(totals);
+            known.putAll(sums);
+            return together.value(known);
+        }
+    }
 
     /** What is bought beside the parts: hardware, edge band. */
     public record Supply(int line, String slot, Formula formula) {}

@@ -93,7 +93,14 @@ public class RecipeBook {
         Map<String, Amount> totals = Workings.totals(recipe, worked.settings(), worked.parts());
         Set<String> codes = taskKinds.all().stream().map(TaskKindCard::code).collect(Collectors.toSet());
         for (Recipe.TaskRule rule : recipe.tasks()) {
-            tried(rule.line(), "formula", () -> rule.formula().value(totals), errors);
+            tried(
+                    rule.line(),
+                    "formula",
+                    () -> {
+                        Amount one = rule.formula().value(totals);
+                        rule.together(totals, Map.of("sum", one, "before", one, "job", one));
+                    },
+                    errors);
             if (!codes.contains(rule.code())) {
                 errors.add(new RecipeError(
                         rule.line(),

@@ -169,10 +169,12 @@ public final class RecipeReader {
     }
 
     private void task(int line, String[] columns) {
-        if (wants(line, columns, 3, 3, "task | code of the task kind | formula")) {
+        if (wants(line, columns, 3, 4, "task | code of the task kind | formula, then if wanted how pieces add up")) {
             Formula formula = formula(line, "formula", columns[2]);
-            if (formula != null) {
-                tasks.add(new Recipe.TaskRule(line, cut(columns[1].toLowerCase(Locale.ROOT), 60), formula));
+            boolean plain = columns.length < 4 || columns[3].isEmpty();
+            Formula together = plain ? null : formula(line, "how pieces add up", columns[3]);
+            if (formula != null && (plain || together != null)) {
+                tasks.add(new Recipe.TaskRule(line, cut(columns[1].toLowerCase(Locale.ROOT), 60), formula, together));
             }
         }
     }

@@ -16,6 +16,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.tallywright.shared.Length;
 import org.tallywright.shared.Units;
+import org.tallywright.takeoff.formula.Amount;
 
 /** The formulas that come along, on sizes that a carpenter meets. */
 class ShippedRecipesTest {
@@ -164,9 +165,11 @@ class ShippedRecipesTest {
 
         assertThat(ShippedRecipes.of(kind)).contains("Common practice, no source");
         assertThat(worked.problems()).isEmpty();
-        read.recipe()
-                .tasks()
-                .forEach(task -> assertThat(task.formula().value(totals)).isNotNull());
+        read.recipe().tasks().forEach(task -> {
+            Amount one = task.formula().value(totals);
+            assertThat(task.together(totals, Map.of("sum", one, "before", one, "job", one)))
+                    .isNotNull();
+        });
         read.recipe()
                 .supplies()
                 .forEach(supply -> assertThat(supply.formula().value(totals)).isNotNull());
