@@ -40,8 +40,9 @@ public class PlanEraser {
                 delete("delete from piece where job_id = ? and id = ?", jobId, piece);
             }
         } catch (DataIntegrityViolationException e) {
-            throw new Refused("Something was added to it since: hours, a bid, a measure, a photo or another task."
-                    + " Take that out first, or leave its lines out one by one.");
+            throw new Refused(
+                    "Something was added to it since: hours, a bid, an option, a measure, a photo or another task."
+                            + " Take that out first, or leave its lines out one by one.");
         }
     }
 

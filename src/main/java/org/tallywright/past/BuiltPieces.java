@@ -52,7 +52,7 @@ public class BuiltPieces {
                     sum(e.minutes) filter (where e.hour_class = 'standby') as standby
                 from time_entry e join task t on t.id = e.task_id
                 where t.piece_id in (select id from asked) group by e.task_id)
-            select t.piece_id, coalesce(sum(t.estimated_minutes) filter (where t.state <> 'dropped'), 0) as estimated,
+            select t.piece_id, coalesce(sum(t.estimated_minutes) filter (where t.state not in ('dropped', 'offered')), 0) as estimated,
                 coalesce(sum(coalesce(f.minutes, l.minutes)), 0) as minutes, coalesce(sum(l.rework), 0) as rework,
                 coalesce(sum(l.call_back), 0) as call_back, coalesce(sum(l.standby), 0) as standby
             from task t left join frozen f on f.task_id = t.id left join logged l on l.task_id = t.id

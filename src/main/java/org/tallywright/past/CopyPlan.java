@@ -27,10 +27,12 @@ public record CopyPlan(
 
     /**
      * @param source the past piece
+     * @param into the piece of the job that takes its lines; null: a new one is made
      * @param parts whether its parts and answers go along
      * @param sameSizes whether parts listed by hand fit
      */
-    public record PieceLine(UUID source, PieceDetails details, boolean parts, boolean sameSizes, String origin) {}
+    public record PieceLine(
+            UUID source, @Nullable UUID into, PieceDetails details, boolean parts, boolean sameSizes, String origin) {}
 
     /**
      * @param piece the past piece that it goes with, null for the whole job
@@ -54,8 +56,20 @@ public record CopyPlan(
             @Nullable UnitPrice price,
             String origin) {}
 
+    /** The piece that the lines of a past one go to, new or not. */
+    @Nullable
+    UUID pieceOf(@Nullable UUID source) {
+        for (PieceLine piece : pieces) {
+            if (piece.source().equals(source)) {
+                return piece.into() == null ? idOf(piece.source()) : piece.into();
+            }
+        }
+        return null;
+    }
+
     boolean isEmpty() {
-        return pieces.isEmpty() && tasks.isEmpty() && materials.isEmpty() && costs.isEmpty();
+        boolean noNewPiece = pieces.stream().allMatch(piece -> piece.into() != null);
+        return noNewPiece && tasks.isEmpty() && materials.isEmpty() && costs.isEmpty();
     }
 
     /** The id that the copy of a thing has: it follows from the copy's, so that a repeat makes nothing new. */

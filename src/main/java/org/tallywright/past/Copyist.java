@@ -4,7 +4,6 @@ import jakarta.persistence.EntityManager;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
-import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -14,7 +13,6 @@ import org.tallywright.estimates.OtherDraft;
 import org.tallywright.jobs.JobDesk;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.jobs.PieceDesk;
-import org.tallywright.jobs.PlanEraser;
 import org.tallywright.jobs.TaskDesk;
 import org.tallywright.jobs.TaskDetails;
 import org.tallywright.shared.Money;
@@ -23,7 +21,7 @@ import org.tallywright.shared.NotHere;
 import org.tallywright.shared.Refused;
 import org.tallywright.takeoff.TakeoffCopy;
 
-/** Copies past work into a job that is being estimated, all or nothing, and takes such a copy out again. */
+/** Copies past work into a job that is being estimated, all or nothing. */
 @Service
 public class Copyist {
     private final JobDesk jobs;
@@ -31,7 +29,6 @@ public class Copyist {
     private final TaskDesk tasks;
     private final EstimateLines lines;
     private final TakeoffCopy takeoff;
-    private final PlanEraser eraser;
     private final Copies copies;
     private final EntityManager entities;
     private final JdbcClient jdbc;
@@ -42,7 +39,6 @@ public class Copyist {
             TaskDesk tasks,
             EstimateLines lines,
             TakeoffCopy takeoff,
-            PlanEraser eraser,
             Copies copies,
             EntityManager entities,
             JdbcClient jdbc) {
@@ -51,7 +47,6 @@ public class Copyist {
         this.tasks = tasks;
         this.lines = lines;
         this.takeoff = takeoff;
-        this.eraser = eraser;
         this.copies = copies;
         this.entities = entities;
         this.jdbc = jdbc;
@@ -110,6 +105,9 @@ public class Copyist {
 
     private void addPieces(UUID job, CopyPlan plan, List<Copies.Line> added, UUID by) {
         for (CopyPlan.PieceLine piece : plan.pieces()) {
+            if (piece.into() != null) {
+                continue;
+            }
             UUID id = plan.idOf(piece.source());
             pieces.save(job, id, null, piece.details(), by);
             // So that the next one takes the next place, and tasks may refer to it.
@@ -123,7 +121,7 @@ public class Copyist {
             UUID id = plan.idOf(task.source());
             TaskDetails details = new TaskDetails(
                     task.kindId(),
-                    pieceOf(plan, task.piece()),
+                    plan.pieceOf(task.piece()),
                     null,
                     task.name(),
                     task.quantity(),
@@ -135,10 +133,6 @@ public class Copyist {
         }
     }
 
-    private static @Nullable UUID pieceOf(CopyPlan plan, @Nullable UUID source) {
-        return source == null ? null : plan.idOf(source);
-    }
-
     private void addMaterials(UUID job, CopyPlan plan, List<Copies.Line> added, UUID by) {
         for (CopyPlan.MaterialLine line : plan.materials()) {
             UUID id = plan.idOf(line.source());
@@ -147,7 +141,7 @@ public class Copyist {
                     new MaterialDraft(
                             id,
                             null,
-                            pieceOf(plan, line.piece()),
+                            plan.pieceOf(line.piece()),
                             line.materialId(),
                             new NetQuantity(line.net()),
                             null,
@@ -169,41 +163,9 @@ public class Copyist {
     private void addParts(UUID job, CopyPlan plan, UUID by) {
         UUID from = plan.from().ref().id();
         for (CopyPlan.PieceLine piece : plan.pieces()) {
-            if (piece.parts()) {
+            if (piece.parts() && piece.into() == null) {
                 takeoff.copy(from, piece.source(), job, plan.idOf(piece.source()), piece.sameSizes(), by);
             }
         }
-    }
-
-    /**
-     * Takes everything that came in by one copy out again, changed since or not; what is gone already is a repeat.
-     *
-     * @throws Refused where a task was begun, hours were logged, or something else was added to it
-     * @throws NotHere for a copy that is in another job
-     */
-    @Transactional
-    public void takeOut(UUID job, UUID copy, UUID by) {
-        jobs.holdOpen(job, by);
-        UUID known = copies.jobOf(copy).orElse(null);
-        if (known == null) {
-            return;
-        }
-        if (!known.equals(job)) {
-            throw new NotHere("copy");
-        }
-        List<Copies.Held> held = copies.linesOf(copy);
-        of(held, Copies.Sort.MATERIAL).forEach(line -> lines.removeMaterial(job, line, by));
-        of(held, Copies.Sort.OTHER).forEach(line -> lines.removeOther(job, line, by));
-        entities.flush();
-        of(held, Copies.Sort.PIECE).forEach(piece -> takeoff.clear(job, piece, by));
-        eraser.erase(job, of(held, Copies.Sort.TASK), of(held, Copies.Sort.PIECE), by);
-        copies.remove(copy);
-    }
-
-    private static List<UUID> of(List<Copies.Held> held, Copies.Sort sort) {
-        return held.stream()
-                .filter(one -> one.sort() == sort)
-                .map(Copies.Held::id)
-                .toList();
     }
 }

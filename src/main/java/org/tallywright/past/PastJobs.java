@@ -57,7 +57,7 @@ public class PastJobs {
                     sum(minutes) filter (where hour_class = 'call-back') as call_back,
                     sum(minutes) filter (where hour_class = 'standby') as standby
                 from time_entry where job_id = :job and task_id is not null group by task_id) e on e.task_id = l.id
-            where l.job_id = :job and l.state <> 'dropped' and %s
+            where l.job_id = :job and l.state not in ('dropped', 'offered') and %s
             order by s.position, l.position, l.id""".formatted(BESIDE, TAKEN.formatted("task_id"));
 
     private static final String MATERIALS = """

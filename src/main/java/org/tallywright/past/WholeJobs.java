@@ -19,12 +19,12 @@ public class WholeJobs {
             with page as materialized (
                 select j.id, j.number, j.title, j.state, j.closed_on, j.year, j.sequence, c.name as client, count(*) over () as total
                 from job j join client c on c.id = j.client_id
-                where exists (select 1 from task t where t.job_id = j.id and t.state <> 'dropped')
+                where exists (select 1 from task t where t.job_id = j.id and t.state not in ('dropped', 'offered'))
                     and (cast(:not as uuid) is null or j.id <> cast(:not as uuid))
                     and (j.number like :like or lower(j.title) like :like or lower(c.name) like :like)
                 order by j.year desc, j.sequence desc limit :size offset :skip)
             select p.*, (select count(*) from piece q where q.job_id = p.id) as pieces,
-                (select coalesce(sum(t.estimated_minutes), 0) from task t where t.job_id = p.id and t.state <> 'dropped') as estimated,
+                (select coalesce(sum(t.estimated_minutes), 0) from task t where t.job_id = p.id and t.state not in ('dropped', 'offered')) as estimated,
                 (select coalesce(sum(e.minutes), 0) from time_entry e where e.job_id = p.id) as logged
             from page p order by p.year desc, p.sequence desc""";
 

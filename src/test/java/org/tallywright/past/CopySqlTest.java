@@ -19,7 +19,6 @@ import org.tallywright.jobs.JobDesk;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.jobs.PieceDetails;
 import org.tallywright.jobs.SampleJobs;
-import org.tallywright.jobs.TaskDesk;
 import org.tallywright.people.SamplePeople;
 import org.tallywright.shared.Ids;
 import org.tallywright.shared.Length;
@@ -63,9 +62,6 @@ class CopySqlTest {
     JobDesk desk;
 
     @Autowired
-    TaskDesk tasks;
-
-    @Autowired
     JdbcClient jdbc;
 
     SamplePast.Built built;
@@ -96,36 +92,6 @@ class CopySqlTest {
                 "");
     }
 
-    /** Everything that is ticked, each task at those hours. */
-    private CopyPlan plan(CopyOffer offer, HoursChoice.Basis basis) {
-        CopyOffer.Group group = offer.groups().get(0);
-        PastPiece piece = group.piece();
-        return new CopyPlan(
-                Ids.next(),
-                offer.from(),
-                piece == null ? null : piece.id(),
-                offer.what(piece),
-                piece == null
-                        ? List.of()
-                        : List.of(new CopyPlan.PieceLine(piece.id(), group.now(), true, group.sameSizes(), "As there")),
-                group.tasks().stream()
-                        .map(t -> new CopyPlan.TaskLine(
-                                t.past().id(),
-                                piece == null ? null : piece.id(),
-                                t.kindId(),
-                                t.past().name(),
-                                t.quantity(),
-                                t.choice(basis.code()).map(HoursChoice::rate).orElse(null),
-                                t.origin(offer.what(piece))))
-                        .toList(),
-                group.materials().stream()
-                        .filter(CopyOffer.MaterialLine::ticked)
-                        .map(m -> new CopyPlan.MaterialLine(
-                                m.past().id(), piece.id(), m.past().materialId(), m.net(), null, "As there"))
-                        .toList(),
-                List.of());
-    }
-
     private List<String> taskLines() {
         return jdbc.sql("""
                         select name || ': ' || quantity::float8 || ' ' || unit || ', ' || estimated_minutes || ' min, ' || state
@@ -141,7 +107,7 @@ class CopySqlTest {
 
     @Test
     void bringsWhatWasReallyDoneAtTheHoursThatItTook() {
-        copyist.copy(into.id(), plan(offer(Map.of()), HoursChoice.Basis.TOOK), by);
+        copyist.copy(into.id(), sample.plan(offer(Map.of()), HoursChoice.Basis.TOOK), by);
 
         // 120 lf in 2 h; 3 panels in 2 h 30, the rework not among them; the coat was never needed.
         assertThat(taskLines())
@@ -171,7 +137,7 @@ class CopySqlTest {
     /** Twice as wide: twice the face, so 240 lf; 3 panels become 6; 33 bf become 66. */
     @Test
     void scalesToTheNewSizesAndBuysAtTheYieldAndPriceOfToday() {
-        copyist.copy(into.id(), plan(offer(Map.of(built.piece(), twiceAsWide())), HoursChoice.Basis.BOOK), by);
+        copyist.copy(into.id(), sample.plan(offer(Map.of(built.piece(), twiceAsWide())), HoursChoice.Basis.BOOK), by);
 
         assertThat(taskLines())
                 .containsExactly("Glue up panel: 6 panel, 360 min, planned", "Rip hardwood: 240 lf, 216 min, planned");
@@ -184,7 +150,7 @@ class CopySqlTest {
 
     @Test
     void saysOfEachLineWhereItComesFrom() {
-        CopyPlan plan = plan(offer(Map.of()), HoursChoice.Basis.BOOK);
+        CopyPlan plan = sample.plan(offer(Map.of()), HoursChoice.Basis.BOOK);
         copyist.copy(into.id(), plan, by);
 
         LineOrigins.Origins said = origins.of(into.id());
@@ -198,7 +164,7 @@ class CopySqlTest {
     @Test
     void leavesThePastJobAsItWas() {
         String before = everythingOf(built.seat().job());
-        copyist.copy(into.id(), plan(offer(Map.of()), HoursChoice.Basis.TOOK), by);
+        copyist.copy(into.id(), sample.plan(offer(Map.of()), HoursChoice.Basis.TOOK), by);
         assertThat(everythingOf(built.seat().job())).isEqualTo(before);
     }
 
@@ -214,7 +180,7 @@ class CopySqlTest {
 
     @Test
     void copiesOnceHoweverOftenItIsSent() {
-        CopyPlan plan = plan(offer(Map.of()), HoursChoice.Basis.TOOK);
+        CopyPlan plan = sample.plan(offer(Map.of()), HoursChoice.Basis.TOOK);
         copyist.copy(into.id(), plan, by);
         copyist.copy(into.id(), plan, by);
 
@@ -225,59 +191,8 @@ class CopySqlTest {
     }
 
     @Test
-    void comesOutAgainWithEverythingByOnePress() {
-        CopyPlan plan = plan(offer(Map.of()), HoursChoice.Basis.TOOK);
-        copyist.copy(into.id(), plan, by);
-        copyist.takeOut(into.id(), plan.id(), by);
-        copyist.takeOut(into.id(), plan.id(), by);
-
-        for (String table : List.of("task", "piece", "estimate_material", "past_copy", "past_copy_line")) {
-            assertThat(count(table, into)).as(table).isZero();
-        }
-        assertThat(jdbc.sql("select count(*) from audit_entry where subject = 'task' and act = 'delete'")
-                        .query(Integer.class)
-                        .single())
-                .isEqualTo(2);
-    }
-
-    @Test
-    void staysOnceSomethingIsLoggedOnIt() {
-        CopyPlan plan = plan(offer(Map.of()), HoursChoice.Basis.TOOK);
-        copyist.copy(into.id(), plan, by);
-        UUID rip = plan.idOf(built.seat().rip());
-        tasks.start(into.id(), rip, by);
-
-        assertThatThrownBy(() -> copyist.takeOut(into.id(), plan.id(), by))
-                .isInstanceOf(Refused.class)
-                .hasMessageContaining("was begun");
-        assertThat(taskLines()).hasSize(2);
-    }
-
-    @Test
-    void staysWhereHoursOrAnotherTaskReferToIt() {
-        CopyPlan plan = plan(offer(Map.of()), HoursChoice.Basis.TOOK);
-        copyist.copy(into.id(), plan, by);
-        costs.entry(into, plan.idOf(built.seat().glue()), built.seat().owner(), SampleCosts.LATER, "direct", 30, "");
-
-        assertThatThrownBy(() -> copyist.takeOut(into.id(), plan.id(), by))
-                .isInstanceOf(Refused.class)
-                .hasMessageContaining("hours");
-        assertThat(count("estimate_material", into)).isEqualTo(1);
-    }
-
-    @Test
-    void isNotTakenOutOfAnotherJob() {
-        CopyPlan plan = plan(offer(Map.of()), HoursChoice.Basis.TOOK);
-        copyist.copy(into.id(), plan, by);
-        JobRef other = jobs.lead(built.seat().owner(), "Another");
-
-        assertThatThrownBy(() -> copyist.takeOut(other.id(), plan.id(), by)).isInstanceOf(NotHere.class);
-        assertThat(taskLines()).hasSize(2);
-    }
-
-    @Test
     void isRefusedByWhatIsSoldClosedOrItself() {
-        CopyPlan plan = plan(offer(Map.of()), HoursChoice.Basis.TOOK);
+        CopyPlan plan = sample.plan(offer(Map.of()), HoursChoice.Basis.TOOK);
         assertThatThrownBy(() -> copyist.copy(built.seat().job().id(), plan, by))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("closed");

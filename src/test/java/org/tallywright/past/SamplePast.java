@@ -1,6 +1,7 @@
 package org.tallywright.past;
 
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -77,5 +78,41 @@ public class SamplePast {
                         "insert into material_price (material_id, from_date, unit_price) values (?, date '2026-11-01', ?)")
                 .params(material, new BigDecimal(price))
                 .update());
+    }
+
+    /** Everything that is ticked, each task at those hours. */
+    public CopyPlan plan(CopyOffer offer, HoursChoice.Basis basis) {
+        CopyOffer.Group group = offer.groups().get(0);
+        PastPiece piece = group.piece();
+        return new CopyPlan(
+                Ids.next(),
+                offer.from(),
+                piece == null ? null : piece.id(),
+                offer.what(piece),
+                piece == null
+                        ? List.of()
+                        : List.of(new CopyPlan.PieceLine(
+                                piece.id(), null, group.now(), true, group.sameSizes(), "As there")),
+                group.tasks().stream()
+                        .map(t -> new CopyPlan.TaskLine(
+                                t.past().id(),
+                                piece == null ? null : piece.id(),
+                                t.kindId(),
+                                t.past().name(),
+                                t.quantity(),
+                                t.choice(basis.code()).map(HoursChoice::rate).orElse(null),
+                                t.origin(offer.what(piece))))
+                        .toList(),
+                group.materials().stream()
+                        .filter(CopyOffer.MaterialLine::ticked)
+                        .map(m -> new CopyPlan.MaterialLine(
+                                m.past().id(),
+                                piece == null ? null : piece.id(),
+                                m.past().materialId(),
+                                m.net(),
+                                null,
+                                "As there"))
+                        .toList(),
+                List.of());
     }
 }

@@ -8,18 +8,29 @@ import org.springframework.web.util.UriComponentsBuilder;
 import org.tallywright.past.BuiltSearch;
 import org.tallywright.shared.Length;
 import org.tallywright.shared.Units;
+import org.tallywright.takeoff.PieceFacts;
 import org.tallywright.web.FormReader;
 
 /**
  * What is looked for among past work, as the address says; anything it does not know is taken as not said.
  *
  * @param job number of the job that is being estimated, or empty
+ * @param piece id of the piece of that job which takes the lines, or empty
  * @param all "true": also pieces that are not built
  */
 record BuiltForm(
-        String job, String kind, String q, String width, String height, String depth, String all, String page) {
+        String job,
+        String piece,
+        String kind,
+        String q,
+        String width,
+        String height,
+        String depth,
+        String all,
+        String page) {
     BuiltForm {
         job = text(job);
+        piece = text(piece);
         kind = text(kind);
         q = text(q);
         width = text(width);
@@ -31,6 +42,22 @@ record BuiltForm(
 
     private static String text(@Nullable String sent) {
         return sent == null ? "" : sent.strip();
+    }
+
+    /** For that piece: its kind and sizes, where nothing is looked for yet. */
+    BuiltForm likeness(PieceFacts.Fact target, PastWords words) {
+        return !(kind + q + width + height + depth).isEmpty()
+                ? this
+                : new BuiltForm(
+                        job,
+                        piece,
+                        target.kindId() == null ? "" : target.kindId().toString(),
+                        "",
+                        words.length(target.width()),
+                        words.length(target.height()),
+                        words.length(target.depth()),
+                        all,
+                        page);
     }
 
     BuiltSearch search(FormReader read, String words, Units units, @Nullable UUID not) {
@@ -61,6 +88,7 @@ record BuiltForm(
         UriComponentsBuilder uri = UriComponentsBuilder.fromPath(start);
         Map<String, String> values = new HashMap<>();
         add(uri, values, "job", job);
+        add(uri, values, "piece", piece);
         add(uri, values, "kind", kind);
         add(uri, values, "q", q);
         add(uri, values, "width", width);

@@ -65,7 +65,7 @@ class BuiltPages {
     }
 
     static List<NavItem> tabs(BuiltForm form, String now) {
-        BuiltForm bare = new BuiltForm(form.job(), "", "", "", "", "", "", "");
+        BuiltForm bare = new BuiltForm(form.job(), form.piece(), "", "", "", "", "", "", "");
         return List.of(
                 new NavItem("pieces", "past.pieces", bare.path("/past"), now.equals("/past")),
                 new NavItem("jobs", "past.jobs", bare.path("/past/jobs"), now.equals("/past/jobs")));

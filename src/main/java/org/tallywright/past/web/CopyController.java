@@ -1,6 +1,7 @@
 package org.tallywright.past.web;
 
 import jakarta.servlet.http.HttpServletResponse;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -20,10 +21,12 @@ import org.tallywright.jobs.PieceDetails;
 import org.tallywright.past.CopyOffer;
 import org.tallywright.past.CopyOffers;
 import org.tallywright.past.CopyPlan;
+import org.tallywright.past.CopyRemoval;
 import org.tallywright.past.Copyist;
 import org.tallywright.past.PastJob;
 import org.tallywright.past.PastJobs;
 import org.tallywright.shared.Refused;
+import org.tallywright.takeoff.PieceFacts;
 import org.tallywright.web.Access;
 import org.tallywright.web.Flash;
 import org.tallywright.web.FormErrors;
@@ -40,25 +43,45 @@ class CopyController {
     private final PastJobs past;
     private final CopyOffers offers;
     private final Copyist copyist;
+    private final CopyRemoval removal;
+    private final PieceFacts pieces;
     private final CopyPages pages;
     private final PastWords words;
 
-    CopyController(JobDesk jobs, PastJobs past, CopyOffers offers, Copyist copyist, CopyPages pages, PastWords words) {
+    CopyController(
+            JobDesk jobs,
+            PastJobs past,
+            CopyOffers offers,
+            Copyist copyist,
+            CopyRemoval removal,
+            PieceFacts pieces,
+            CopyPages pages,
+            PastWords words) {
         this.jobs = jobs;
         this.past = past;
         this.offers = offers;
         this.copyist = copyist;
+        this.removal = removal;
+        this.pieces = pieces;
         this.pages = pages;
         this.words = words;
     }
 
-    /** @param piece null for a whole job */
+    /**
+     * @param piece null for a whole job
+     * @param targets pieces that the job has already
+     */
     private record Wanted(
-            JobRef into, PastJob from, @Nullable UUID piece, String action) {}
+            JobRef into, PastJob from, @Nullable UUID piece, List<PieceFacts.Fact> targets, String action) {}
 
     private Wanted piece(String number, UUID piece) {
         JobRef into = jobs.find(number);
-        return new Wanted(into, past.piece(piece), piece, "/jobs/" + into.number() + "/past-pieces/" + piece);
+        return new Wanted(
+                into,
+                past.piece(piece),
+                piece,
+                pieces.ofJob(into.id()),
+                "/jobs/" + into.number() + "/past-pieces/" + piece);
     }
 
     private Wanted job(String number, String other, SignedIn me) {
@@ -68,28 +91,42 @@ class CopyController {
                 into,
                 from,
                 null,
+                pieces.ofJob(into.id()),
                 "/jobs/" + into.number() + "/past-jobs/" + from.ref().number());
     }
 
+    /** @param into id of a piece that the lines are to go to, as offered by the page it comes from */
     @GetMapping("/past-pieces/{id}")
-    String showPiece(@PathVariable String number, @PathVariable UUID id, SignedIn me, Model model) {
-        return show(piece(number, id), me, model);
+    String showPiece(
+            @PathVariable String number,
+            @PathVariable UUID id,
+            @RequestParam(defaultValue = "") String into,
+            SignedIn me,
+            Model model) {
+        return show(piece(number, id), CopyForm.blank(id, into), me, model);
     }
 
     @GetMapping("/past-jobs/{other}")
     String showJob(@PathVariable String number, @PathVariable String other, SignedIn me, Model model) {
-        return show(job(number, other, me), me, model);
+        return show(job(number, other, me), CopyForm.blank(), me, model);
     }
 
-    private String show(Wanted wanted, SignedIn me, Model model) {
+    private String show(Wanted wanted, CopyForm form, SignedIn me, Model model) {
         copyist.guard(wanted.into(), wanted.from().ref());
-        CopyOffer offer = offers.offer(wanted.into(), wanted.from(), wanted.piece() == null, Map.of());
-        return page(wanted, offer, CopyForm.blank(), false, FormErrors.none(), me, model);
+        FormReader read = new FormReader();
+        CopyOffer offer = offer(wanted, form, read);
+        return page(wanted, offer, form, false, read.errors(), me, model);
+    }
+
+    private CopyOffer offer(Wanted wanted, CopyForm form, FormReader read) {
+        Map<UUID, PieceDetails> sizes = form.sizes(read, wanted.from().pieces(), wanted.targets(), words);
+        return offers.offer(wanted.into(), wanted.from(), wanted.piece() == null, sizes);
     }
 
     private String page(
             Wanted wanted, CopyOffer offer, CopyForm form, boolean anew, FormErrors errors, SignedIn me, Model model) {
-        model.addAttribute("page", pages.page(offer, wanted.piece(), form, anew, wanted.action(), me));
+        model.addAttribute(
+                "page", pages.page(offer, wanted.piece(), wanted.targets(), form, anew, wanted.action(), me));
         model.addAttribute("errors", errors);
         return "past/copy";
     }
@@ -126,14 +163,13 @@ class CopyController {
             HttpServletResponse response,
             RedirectAttributes redirect) {
         FormReader read = new FormReader();
-        Map<UUID, PieceDetails> sizes = form.sizes(read, wanted.from().pieces(), words);
-        CopyOffer offer = offers.offer(wanted.into(), wanted.from(), wanted.piece() == null, sizes);
+        CopyOffer offer = offer(wanted, form, read);
         boolean anew = form.asksAnew();
         if (anew && !read.refused()) {
             return page(wanted, offer, form, true, FormErrors.none(), me, model);
         }
         if (!anew) {
-            CopyPlan plan = form.read(read, offer, wanted.piece());
+            CopyPlan plan = new CopyReading(form, read, offer).plan(wanted.piece());
             if (!read.refused() && kept(wanted, plan, read, me)) {
                 Flash.done(redirect, "Copied from " + plan.what() + ". Change what is different here.");
                 return "redirect:/jobs/" + wanted.into().number() + "/estimate#tasks";
@@ -157,7 +193,7 @@ class CopyController {
     @PostMapping("/copies/{id}/removal")
     String destroy(@PathVariable String number, @PathVariable UUID id, SignedIn me, RedirectAttributes redirect) {
         JobRef job = jobs.find(number);
-        copyist.takeOut(job.id(), id, me.personId());
+        removal.takeOut(job.id(), id, me.personId());
         Flash.done(redirect, "The copy is taken out.");
         return "redirect:/jobs/" + job.number() + "/estimate#tasks";
     }

@@ -1,6 +1,5 @@
 package org.tallywright.past.web;
 
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -9,36 +8,40 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.util.MultiValueMap;
 import org.tallywright.jobs.PieceDetails;
 import org.tallywright.past.CopyOffer;
-import org.tallywright.past.CopyPlan;
-import org.tallywright.past.HoursChoice;
 import org.tallywright.past.PastPiece;
 import org.tallywright.shared.Ids;
 import org.tallywright.shared.Length;
 import org.tallywright.shared.NotUnderstood;
-import org.tallywright.shared.Quantity;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.Typed;
 import org.tallywright.shared.Units;
+import org.tallywright.takeoff.PieceFacts;
 import org.tallywright.web.FormReader;
 
 /**
  * A copy as ticked and changed. Boxes carry the id of the past thing that they are about: {@code take-ID}, {@code quantity-ID},
- * {@code hours-ID}, {@code parts-ID}, and for pieces {@code name-ID} and the sizes. What a box is offered with stands in
+ * {@code hours-ID}, {@code parts-ID}, and for pieces {@code into-ID}, {@code name-ID} and the sizes. What a box is offered with stands in
  * {@link CopyOffer}; nothing but ticks, texts and a choice is taken from the form.
  *
  * @param sent null before the form was sent
+ * @param offered the piece that the lines of a past one are to go to, before the form was sent
  */
-record CopyForm(UUID id, @Nullable MultiValueMap<String, String> sent) {
+record CopyForm(UUID id, @Nullable MultiValueMap<String, String> sent, Map<UUID, String> offered) {
     private static final String BROKEN = "The form did not arrive whole. Reload the page and try again.";
 
     static CopyForm blank() {
-        return new CopyForm(Ids.next(), null);
+        return new CopyForm(Ids.next(), null, Map.of());
+    }
+
+    /** As it comes from a piece of the job that takes the lines; any other word is none. */
+    static CopyForm blank(UUID source, String into) {
+        return new CopyForm(Ids.next(), null, Map.of(source, into));
     }
 
     static CopyForm of(MultiValueMap<String, String> sent) {
         try {
             String id = sent.getFirst("copy");
-            return new CopyForm(UUID.fromString(id == null ? "" : id.strip()), sent);
+            return new CopyForm(UUID.fromString(id == null ? "" : id.strip()), sent, Map.of());
         } catch (IllegalArgumentException e) {
             throw new Refused(BROKEN);
         }
@@ -58,27 +61,57 @@ record CopyForm(UUID id, @Nullable MultiValueMap<String, String> sent) {
         return typed == null ? offered : typed;
     }
 
-    /** Name and sizes of the pieces to be; one that cannot be read keeps those of then. */
-    Map<UUID, PieceDetails> sizes(FormReader read, List<PastPiece> pieces, PastWords words) {
+    /** The piece of the job that takes the lines of a past one, by its id as sent; empty for a new one. */
+    String into(UUID source) {
+        return text("into-" + source, offered.getOrDefault(source, ""));
+    }
+
+    @Nullable
+    UUID target(UUID source) {
+        try {
+            return into(source).isBlank() ? null : UUID.fromString(into(source).strip());
+        } catch (IllegalArgumentException e) {
+            return null;
+        }
+    }
+
+    /** Name and sizes of the pieces to be, or of those that are there; one that cannot be read keeps those of then. */
+    Map<UUID, PieceDetails> sizes(
+            FormReader read, List<PastPiece> pieces, List<PieceFacts.Fact> targets, PastWords words) {
         Map<UUID, PieceDetails> sizes = new HashMap<>();
         for (PastPiece piece : pieces) {
-            PieceDetails then = piece.details();
-            String box = "-" + piece.id();
-            Units units = words.units();
-            String name = read.field("name" + box, () -> Typed.requiredLine(text("name" + box, then.name()), 120));
-            Integer count = read.field("count" + box, () -> count(text("count" + box, String.valueOf(then.count()))));
-            sizes.put(
-                    piece.id(),
-                    new PieceDetails(
-                            then.pieceKindId(),
-                            name == null ? then.name() : name,
-                            size(read, "width" + box, then.width(), words, units),
-                            size(read, "height" + box, then.height(), words, units),
-                            size(read, "depth" + box, then.depth(), words, units),
-                            count == null ? then.count() : count,
-                            then.note()));
+            String into = into(piece.id());
+            PieceFacts.Fact there = targets.stream()
+                    .filter(target -> target.id().toString().equals(into.strip()))
+                    .findFirst()
+                    .orElse(null);
+            if (there == null && !into.isBlank()) {
+                read.refuse("into-" + piece.id(), "Pick a piece of this job.");
+            }
+            sizes.put(piece.id(), there == null ? typed(read, piece, words) : details(there));
         }
         return sizes;
+    }
+
+    private static PieceDetails details(PieceFacts.Fact piece) {
+        return new PieceDetails(
+                piece.kindId(), piece.name(), piece.width(), piece.height(), piece.depth(), piece.count(), "");
+    }
+
+    private PieceDetails typed(FormReader read, PastPiece piece, PastWords words) {
+        PieceDetails then = piece.details();
+        String box = "-" + piece.id();
+        Units units = words.units();
+        String name = read.field("name" + box, () -> Typed.requiredLine(text("name" + box, then.name()), 120));
+        Integer count = read.field("count" + box, () -> count(text("count" + box, String.valueOf(then.count()))));
+        return new PieceDetails(
+                then.pieceKindId(),
+                name == null ? then.name() : name,
+                size(read, "width" + box, then.width(), words, units),
+                size(read, "height" + box, then.height(), words, units),
+                size(read, "depth" + box, then.depth(), words, units),
+                count == null ? then.count() : count,
+                then.note());
     }
 
     /** A size that was left as it was shown stays exact, whatever its fractions. */
@@ -94,98 +127,5 @@ record CopyForm(UUID id, @Nullable MultiValueMap<String, String> sent) {
             throw new NotUnderstood("Give a whole number from 1 to 999.");
         }
         return Integer.parseInt(tidy);
-    }
-
-    /** @param fromPiece null for a whole job; a piece that is not ticked takes its lines with it */
-    CopyPlan read(FormReader read, CopyOffer offer, @Nullable UUID fromPiece) {
-        List<CopyPlan.PieceLine> pieces = new ArrayList<>();
-        List<CopyPlan.TaskLine> tasks = new ArrayList<>();
-        List<CopyPlan.MaterialLine> materials = new ArrayList<>();
-        for (CopyOffer.Group group : offer.groups()) {
-            PastPiece piece = group.piece();
-            if (piece != null && !ticked("take-" + piece.id(), true)) {
-                continue;
-            }
-            if (piece != null && group.now() != null) {
-                boolean parts = group.parts() != null && ticked("parts-" + piece.id(), true);
-                pieces.add(new CopyPlan.PieceLine(
-                        piece.id(), group.now(), parts, group.sameSizes(), "As in " + offer.what(piece)));
-            }
-            group.tasks().forEach(line -> task(read, line, piece, offer, tasks));
-            group.materials().forEach(line -> material(read, line, piece, offer, materials));
-        }
-        PastPiece only = fromPiece == null ? null : offer.from().pieces().get(0);
-        return new CopyPlan(
-                id,
-                offer.from(),
-                fromPiece,
-                offer.what(only),
-                pieces,
-                tasks,
-                materials,
-                offer.costs().stream()
-                        .filter(cost -> ticked("take-" + cost.id(), true))
-                        .toList());
-    }
-
-    private void task(
-            FormReader read,
-            CopyOffer.TaskLine line,
-            @Nullable PastPiece piece,
-            CopyOffer offer,
-            List<CopyPlan.TaskLine> tasks) {
-        UUID source = line.past().id();
-        if (!ticked("take-" + source, line.ticked())) {
-            return;
-        }
-        Quantity quantity = quantity(read, "quantity-" + source, line.quantity());
-        HoursChoice choice = read.field(
-                "hours-" + source,
-                () -> line.choice(text("hours-" + source, HoursChoice.Basis.BOOK.code()))
-                        .orElseThrow(() -> new NotUnderstood("Choose one of the hours that are offered.")));
-        if (quantity != null && choice != null) {
-            tasks.add(new CopyPlan.TaskLine(
-                    source,
-                    piece == null ? null : piece.id(),
-                    line.kindId(),
-                    line.past().name(),
-                    quantity,
-                    choice.basis() == HoursChoice.Basis.BOOK ? null : choice.rate(),
-                    line.origin(offer.what(piece))));
-        }
-    }
-
-    private void material(
-            FormReader read,
-            CopyOffer.MaterialLine line,
-            @Nullable PastPiece piece,
-            CopyOffer offer,
-            List<CopyPlan.MaterialLine> materials) {
-        UUID source = line.past().id();
-        if (!ticked("take-" + source, line.ticked())) {
-            return;
-        }
-        Quantity net = quantity(read, "quantity-" + source, line.net());
-        if (net != null && line.price() == null) {
-            read.refuse("quantity-" + source, "The catalogue has no price for it; give it one there, or untick it.");
-        } else if (net != null) {
-            materials.add(new CopyPlan.MaterialLine(
-                    source,
-                    piece == null ? null : piece.id(),
-                    line.past().materialId(),
-                    net,
-                    line.priceOfToday() ? null : line.price(),
-                    line.origin(offer.what(piece))));
-        }
-    }
-
-    private @Nullable Quantity quantity(FormReader read, String box, Quantity offered) {
-        return read.field(box, () -> {
-            Quantity quantity = Quantity.of(text(box, offered.toString()));
-            if (quantity.isZero()) {
-                throw new NotUnderstood("Give a quantity above nothing, or untick the line.");
-            }
-            return quantity;
-        });
     }
 }

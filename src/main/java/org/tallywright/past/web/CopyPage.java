@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param source number of the past job
  * @param piece name of the past piece, null for a whole job
  * @param besides hours of the past job on no piece, which stay behind; empty where there are none
+ * @param targets pieces that the job has, by id; empty where there are none to take lines
  * @param costs for the owner only
  * @param action where the form goes
  */
@@ -23,6 +24,7 @@ record CopyPage(
         String sourceTitle,
         @Nullable String piece,
         String besides,
+        Map<String, String> targets,
         List<Group> groups,
         List<CostRow> costs,
         boolean money,
@@ -32,6 +34,7 @@ record CopyPage(
     /**
      * @param id of the past piece, null for the whole job's own lines
      * @param there its sizes of then
+     * @param into the piece of the job that takes its lines, empty for a new one
      * @param parts what of its takeoff goes along, empty where there is none
      */
     record Group(
@@ -39,6 +42,7 @@ record CopyPage(
             String name,
             String there,
             boolean ticked,
+            String into,
             Map<String, String> boxes,
             String parts,
             boolean withParts,

@@ -13,6 +13,7 @@ import org.tallywright.past.HoursChoice;
 import org.tallywright.past.PastPiece;
 import org.tallywright.shared.Quantity;
 import org.tallywright.shared.ShopConventions;
+import org.tallywright.takeoff.PieceFacts;
 import org.tallywright.takeoff.TakeoffCopy;
 import org.tallywright.web.FormReader;
 import org.tallywright.web.SignedIn;
@@ -32,7 +33,14 @@ class CopyPages {
      * @param fromPiece null for a whole job
      * @param anew quantities follow from the sizes, whatever stands in their boxes
      */
-    CopyPage page(CopyOffer offer, @Nullable UUID fromPiece, CopyForm form, boolean anew, String action, SignedIn me) {
+    CopyPage page(
+            CopyOffer offer,
+            @Nullable UUID fromPiece,
+            List<PieceFacts.Fact> targets,
+            CopyForm form,
+            boolean anew,
+            String action,
+            SignedIn me) {
         PastPiece only = fromPiece == null ? null : offer.from().pieces().get(0);
         return new CopyPage(
                 form.id(),
@@ -42,6 +50,7 @@ class CopyPages {
                 offer.from().ref().title(),
                 only == null ? null : only.details().name(),
                 offer.besides() == 0 ? "" : PastWords.exact(offer.besides()),
+                targets(targets),
                 offer.groups().stream().map(g -> group(g, form, anew, me)).toList(),
                 offer.costs().stream()
                         .map(cost -> new CopyPage.CostRow(
@@ -55,6 +64,12 @@ class CopyPages {
                 action);
     }
 
+    private static Map<String, String> targets(List<PieceFacts.Fact> targets) {
+        Map<String, String> names = new LinkedHashMap<>();
+        targets.forEach(piece -> names.put(piece.id().toString(), piece.name()));
+        return names;
+    }
+
     private CopyPage.Group group(CopyOffer.Group group, CopyForm form, boolean anew, SignedIn me) {
         PastPiece piece = group.piece();
         List<CopyPage.TaskRow> tasks =
@@ -63,27 +78,32 @@ class CopyPages {
                 .map(line -> material(line, form, anew, me))
                 .toList();
         return piece == null
-                ? new CopyPage.Group(null, "The whole job", "", true, Map.of(), "", false, tasks, materials)
+                ? new CopyPage.Group(null, "The whole job", "", true, "", Map.of(), "", false, tasks, materials)
                 : new CopyPage.Group(
                         piece.id(),
                         piece.details().name(),
                         words.sizes(piece.details()),
                         form.ticked("take-" + piece.id(), true),
-                        boxes(piece, form),
-                        parts(group),
+                        form.into(piece.id()),
+                        boxes(group, piece, form),
+                        form.into(piece.id()).isBlank() ? parts(group) : "",
                         form.ticked("parts-" + piece.id(), true),
                         tasks,
                         materials);
     }
 
-    private Map<String, String> boxes(PastPiece piece, CopyForm form) {
-        PieceDetails then = piece.details();
+    /** Those of a piece that is there show what it has, whatever was typed. */
+    private Map<String, String> boxes(CopyOffer.Group group, PastPiece piece, CopyForm form) {
+        PieceDetails now = group.now();
+        boolean there = now != null && !form.into(piece.id()).isBlank();
+        PieceDetails shown = now != null && there ? now : piece.details();
+        CopyForm typed = there ? CopyForm.blank() : form;
         Map<String, String> boxes = new LinkedHashMap<>();
-        box(boxes, form, "name", piece, then.name());
-        box(boxes, form, "width", piece, words.length(then.width()));
-        box(boxes, form, "height", piece, words.length(then.height()));
-        box(boxes, form, "depth", piece, words.length(then.depth()));
-        box(boxes, form, "count", piece, String.valueOf(then.count()));
+        box(boxes, typed, "name", piece, shown.name());
+        box(boxes, typed, "width", piece, words.length(shown.width()));
+        box(boxes, typed, "height", piece, words.length(shown.height()));
+        box(boxes, typed, "depth", piece, words.length(shown.depth()));
+        box(boxes, typed, "count", piece, String.valueOf(shown.count()));
         return boxes;
     }
 

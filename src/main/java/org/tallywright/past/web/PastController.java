@@ -12,6 +12,7 @@ import org.tallywright.jobs.JobDesk;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.past.BuiltSearch;
 import org.tallywright.past.WholeJobs;
+import org.tallywright.takeoff.PieceFacts;
 import org.tallywright.web.Access;
 import org.tallywright.web.FormReader;
 import org.tallywright.web.Role;
@@ -25,26 +26,29 @@ import org.tallywright.web.SignedIn;
 class PastController {
     private final JobDesk jobs;
     private final BuiltPages pages;
+    private final PieceFacts pieces;
     private final PastWords words;
 
-    PastController(JobDesk jobs, BuiltPages pages, PastWords words) {
+    PastController(JobDesk jobs, BuiltPages pages, PieceFacts pieces, PastWords words) {
         this.jobs = jobs;
         this.pages = pages;
+        this.pieces = pieces;
         this.words = words;
     }
 
     @GetMapping
-    String index(BuiltForm form, SignedIn me, Model model, HttpServletResponse response) {
-        JobRef job = job(form);
-        Search search = Search.of(form.q(), response);
+    String index(BuiltForm asked, SignedIn me, Model model, HttpServletResponse response) {
+        JobRef job = job(asked);
+        BuiltForm form = job == null ? asked : likeness(asked, job);
+        Search typed = Search.of(form.q(), response);
         FormReader read = new FormReader();
-        BuiltSearch asked = form.search(read, search.words(), words.units(), job == null ? null : job.id());
+        BuiltSearch search = form.search(read, typed.words(), words.units(), job == null ? null : job.id());
         if (read.refused()) {
             response.setStatus(HttpStatus.UNPROCESSABLE_ENTITY.value());
         }
-        model.addAttribute("search", search);
+        model.addAttribute("search", typed);
         model.addAttribute("errors", read.errors());
-        model.addAttribute("page", pages.pieces(form, asked, job, me));
+        model.addAttribute("page", pages.pieces(form, search, job, me));
         return "past/pieces";
     }
 
@@ -63,6 +67,14 @@ class PastController {
         model.addAttribute("number", form.pageNumber());
         model.addAttribute("path", form.path("/past/jobs"));
         return "past/jobs";
+    }
+
+    private BuiltForm likeness(BuiltForm form, JobRef job) {
+        return pieces.ofJob(job.id()).stream()
+                .filter(piece -> piece.id().toString().equals(form.piece()))
+                .findFirst()
+                .map(piece -> form.likeness(piece, words))
+                .orElse(form);
     }
 
     /** The job that is being estimated, where somebody comes from one. */

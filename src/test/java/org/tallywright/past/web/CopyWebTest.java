@@ -30,7 +30,7 @@ import org.tallywright.web.SignedIn;
 
 /** From the list of what was built over the preview into the estimate, and out of it again. */
 @AppTest
-class PastWebTest {
+class CopyWebTest {
     @Autowired
     MockMvc mvc;
 
@@ -209,6 +209,32 @@ class PastWebTest {
         mvc.perform(form(page, owner)).andExpect(status().is3xxRedirection());
         mvc.perform(form(page, owner)).andExpect(status().is3xxRedirection());
         assertThat(tasks()).isEqualTo(2);
+    }
+
+    @Test
+    void givesTheLinesToAPieceThatIsThereWithItsSizes() throws Exception {
+        UUID mine = jobs.piece(into, "Seat, south", "122 3/4", "18", "15", owner);
+        Document list = page(owner, "/past?job=" + into.number() + "&piece=" + mine);
+        String copy = list.selectFirst("a[href*=past-pieces]").attr("href");
+        assertThat(copy).endsWith("?into=" + mine);
+
+        Document page = page(owner, copy);
+        assertThat(page.selectFirst("#quantity-" + built.seat().rip()).val()).isEqualTo("240");
+        mvc.perform(form(page, owner)).andExpect(status().is3xxRedirection());
+
+        assertThat(jdbc.sql("select count(*) from piece where job_id = ?")
+                        .param(into.id())
+                        .query(Integer.class)
+                        .single())
+                .isEqualTo(1);
+        assertThat(jdbc.sql("select count(*) from task where piece_id = ?")
+                        .param(mine)
+                        .query(Integer.class)
+                        .single())
+                .isEqualTo(2);
+        Document again = refused(form(
+                page(owner, copy.replace(mine.toString(), Ids.next().toString())), owner));
+        assertThat(again.text()).contains("Pick a piece of this job");
     }
 
     @Test

@@ -1,0 +1,71 @@
+package org.tallywright.past;
+
+import jakarta.persistence.EntityManager;
+import java.util.List;
+import java.util.UUID;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.tallywright.estimates.EstimateLines;
+import org.tallywright.jobs.JobDesk;
+import org.tallywright.jobs.PlanEraser;
+import org.tallywright.shared.NotHere;
+import org.tallywright.shared.Refused;
+import org.tallywright.takeoff.TakeoffCopy;
+
+/** Takes a copy out of a job again, all or nothing. */
+@Service
+public class CopyRemoval {
+    private final JobDesk jobs;
+    private final EstimateLines lines;
+    private final TakeoffCopy takeoff;
+    private final PlanEraser eraser;
+    private final Copies copies;
+    private final EntityManager entities;
+
+    CopyRemoval(
+            JobDesk jobs,
+            EstimateLines lines,
+            TakeoffCopy takeoff,
+            PlanEraser eraser,
+            Copies copies,
+            EntityManager entities) {
+        this.jobs = jobs;
+        this.lines = lines;
+        this.takeoff = takeoff;
+        this.eraser = eraser;
+        this.copies = copies;
+        this.entities = entities;
+    }
+
+    /**
+     * Takes everything that came in by one copy out again, changed since or not; what is gone already is a repeat.
+     *
+     * @throws Refused where a task was begun, hours were logged, or something else was added to it
+     * @throws NotHere for a copy that is in another job
+     */
+    @Transactional
+    public void takeOut(UUID job, UUID copy, UUID by) {
+        jobs.holdOpen(job, by);
+        UUID known = copies.jobOf(copy).orElse(null);
+        if (known == null) {
+            return;
+        }
+        if (!known.equals(job)) {
+            throw new NotHere("copy");
+        }
+        List<Copies.Held> held = copies.linesOf(copy);
+        of(held, Copies.Sort.MATERIAL).forEach(line -> lines.removeMaterial(job, line, by));
+        of(held, Copies.Sort.OTHER).forEach(line -> lines.removeOther(job, line, by));
+        entities.flush();
+        of(held, Copies.Sort.PIECE).forEach(piece -> takeoff.clear(job, piece, by));
+        eraser.erase(job, of(held, Copies.Sort.TASK), of(held, Copies.Sort.PIECE), by);
+        copies.remove(copy);
+    }
+
+    private static List<UUID> of(List<Copies.Held> held, Copies.Sort sort) {
+        return held.stream()
+                .filter(one -> one.sort() == sort)
+                .map(Copies.Held::id)
+                .toList();
+    }
+}

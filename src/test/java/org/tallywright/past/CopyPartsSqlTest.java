@@ -1,0 +1,136 @@
+package org.tallywright.past;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.tallywright.AppTest;
+import org.tallywright.catalog.CatalogSeed;
+import org.tallywright.catalog.PieceKinds;
+import org.tallywright.cutting.Grain;
+import org.tallywright.jobs.JobRef;
+import org.tallywright.jobs.PieceDesk;
+import org.tallywright.jobs.PieceDetails;
+import org.tallywright.jobs.SampleJobs;
+import org.tallywright.people.SamplePeople;
+import org.tallywright.shared.Ids;
+import org.tallywright.shared.Length;
+import org.tallywright.shared.Units;
+import org.tallywright.takeoff.PartDetails;
+import org.tallywright.takeoff.TakeoffDesk;
+import org.tallywright.web.SignedIn;
+
+/** A bookcase that was taken off, with six shelves by its answers and one cleat listed by hand. */
+@AppTest
+class CopyPartsSqlTest {
+    @Autowired
+    SamplePeople people;
+
+    @Autowired
+    SampleJobs jobs;
+
+    @Autowired
+    SamplePast sample;
+
+    @Autowired
+    CatalogSeed catalog;
+
+    @Autowired
+    PieceKinds kinds;
+
+    @Autowired
+    PieceDesk pieces;
+
+    @Autowired
+    TakeoffDesk takeoff;
+
+    @Autowired
+    PastJobs past;
+
+    @Autowired
+    CopyOffers offers;
+
+    @Autowired
+    Copyist copyist;
+
+    @Autowired
+    CopyRemoval removal;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    SignedIn owner;
+    UUID bookcase;
+    JobRef into;
+
+    @BeforeEach
+    void takeOff() {
+        owner = people.owner();
+        catalog.load();
+        JobRef job = jobs.lead(owner, "Library");
+        bookcase = Ids.next();
+        UUID by = owner.personId();
+        pieces.save(job.id(), bookcase, null, details("34 1/8"), by);
+        takeoff.takeOff(job.id(), bookcase, null, Map.of("shelves", "6"), by);
+        PartDetails cleat =
+                new PartDetails("Cleat", 1, inches("30"), inches("3"), null, "", Grain.ALONG, "", 0, 0, 0, 0);
+        takeoff.addAll(job.id(), bookcase, Ids.next(), List.of(cleat), by);
+        into = jobs.lead(owner, "Study");
+    }
+
+    private PieceDetails details(String width) {
+        return new PieceDetails(
+                kinds.named("Bookcase").orElseThrow().id(),
+                "Left bookcase",
+                inches(width),
+                inches("92 3/4"),
+                inches("13 1/2"),
+                1,
+                "");
+    }
+
+    private static Length inches(String typed) {
+        return Length.parse(typed, Units.IMPERIAL);
+    }
+
+    private UUID copied(Map<UUID, PieceDetails> sizes) {
+        CopyPlan plan = sample.plan(offers.offer(into, past.piece(bookcase), false, sizes), HoursChoice.Basis.BOOK);
+        copyist.copy(into.id(), plan, owner.personId());
+        return plan.id();
+    }
+
+    private List<String> parts() {
+        return jdbc.sql("select name || ' ' || quantity || ' ' || length from part where job_id = ? order by 1")
+                .param(into.id())
+                .query(String.class)
+                .list();
+    }
+
+    @Test
+    void takesAnswersAndPartsAlongAtTheSameSizes() {
+        UUID copy = copied(Map.of());
+
+        assertThat(parts())
+                .contains(
+                        "Cleat 1 " + inches("30").units(),
+                        "Loose shelf 6 " + inches("31").units());
+        removal.takeOut(into.id(), copy, owner.personId());
+        assertThat(parts()).isEmpty();
+        assertThat(jdbc.sql("select count(*) from part").query(Integer.class).single())
+                .isPositive();
+    }
+
+    @Test
+    void worksPartsOutAnewForOtherSizesAndLeavesThoseByHandBehind() {
+        copied(Map.of(bookcase, details("35 1/8")));
+
+        assertThat(parts())
+                .contains("Loose shelf 6 " + inches("32").units())
+                .noneMatch(part -> part.startsWith("Cleat"));
+    }
+}
