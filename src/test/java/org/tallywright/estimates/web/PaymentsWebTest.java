@@ -187,6 +187,19 @@ class PaymentsWebTest {
     }
 
     @Test
+    void aCostBelowNothingIsAnsweredInWords() throws Exception {
+        Document refused = page(
+                post("/jobs/" + job.number() + "/estimate/others")
+                        .param("id", Ids.next().toString())
+                        .param("sort", "other")
+                        .param("description", "Discount")
+                        .param("amount", "-5000"),
+                422);
+        assertThat(refused.select("#amount-error").text()).isNotBlank();
+        assertThat(refused.select("input[name=amount]").val()).isEqualTo("-5000");
+    }
+
+    @Test
     void anUnknownSortIsRefused() throws Exception {
         Document refused = page(
                 post("/jobs/" + job.number() + "/estimate/others")
