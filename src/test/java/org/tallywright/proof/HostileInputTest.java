@@ -214,17 +214,16 @@ class HostileInputTest {
             }
             for (int n = 0; n < (ALL ? bad.size() : 4); n++) {
                 String value = bad.get((asked + n) % bad.size());
-                String path = values.paths(
-                                route.pattern()
-                                        .replaceFirst("\\{[^}]*}$", value)
-                                        .replaceFirst(
-                                                "(/[a-z-]+)/\\{[^}]*}(/[a-z.-]+)$",
-                                                "$1/" + java.util.regex.Matcher.quoteReplacement(value) + "$2"),
-                                Reader.OWNER)
-                        .get(0);
-                if (!path.contains(value)) {
+                String pattern = route.pattern()
+                        .replaceFirst("\\{[^}]*}$", value)
+                        .replaceFirst(
+                                "(/[a-z-]+)/\\{[^}]*}(/[a-z.-]+)$",
+                                "$1/" + java.util.regex.Matcher.quoteReplacement(value) + "$2");
+                // An id of this very minute may hold "-1" itself, so the path says nothing of what was put in.
+                if (pattern.equals(route.pattern())) {
                     continue;
                 }
+                String path = values.paths(pattern, Reader.OWNER).get(0);
                 MockHttpServletRequestBuilder request =
                         route.method().equals("GET") ? get(URI.create(path)) : post(URI.create(path));
                 MockHttpServletResponse answer = shop.ask(Reader.OWNER, request);
