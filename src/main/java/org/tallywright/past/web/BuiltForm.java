@@ -44,9 +44,9 @@ record BuiltForm(
         return sent == null ? "" : sent.strip();
     }
 
-    /** For that piece: its kind and sizes, where nothing is looked for yet. */
+    /** For that piece: its kind and sizes, until the form was sent, which always names a page. */
     BuiltForm likeness(PieceFacts.Fact target, PastWords words) {
-        return !(kind + q + width + height + depth).isEmpty()
+        return !page.isEmpty()
                 ? this
                 : new BuiltForm(
                         job,

@@ -217,6 +217,11 @@ class CopyWebTest {
         Document list = page(owner, "/past?job=" + into.number() + "&piece=" + mine);
         String copy = list.selectFirst("a[href*=past-pieces]").attr("href");
         assertThat(copy).endsWith("?into=" + mine);
+        assertThat(page(owner, "/past?page=1&kind=&width=&job=" + into.number() + "&piece=" + mine)
+                        .selectFirst("#width")
+                        .val())
+                .as("emptied by hand")
+                .isEmpty();
 
         Document page = page(owner, copy);
         assertThat(page.selectFirst("#quantity-" + built.seat().rip()).val()).isEqualTo("240");
