@@ -28,6 +28,9 @@ public final class PaymentPlan {
     private static final Pattern AFTER = Pattern.compile(
             "(?i)\\b(?:when|once|on|at|upon|after)\\b.*\\b(?:done|finish\\w*|complet\\w*|end|install\\w*|deliver\\w*|handover|invoice)\\b"
                     + "|\\bafter\\b|\\bnet \\d");
+    /** Words that put a payment before the work, whatever else its name holds. */
+    private static final Pattern BEFORE = Pattern.compile(
+            "(?i)\\b(?:before|sign\\w*|book\\w*|accept\\w*|award\\w*|order\\w*|advance|deposit|start\\w*|begin\\w*)\\b");
     /** "1. " and "2) " before a step. */
     private static final String COUNTED = "^\\d{1,2}[.)]\\s+";
 
@@ -197,10 +200,13 @@ public final class PaymentPlan {
      */
     public Optional<Money> deposit(Money total) {
         return steps.isEmpty()
-                        || steps.size() == 1
-                                && AFTER.matcher(steps.get(0).name()).find()
+                        || steps.size() == 1 && isAfterTheWork(steps.get(0).name())
                 ? Optional.empty()
                 : Optional.of(of(total).get(0).amount());
+    }
+
+    private static boolean isAfterTheWork(String name) {
+        return AFTER.matcher(name).find() && !BEFORE.matcher(name).find();
     }
 
     /** Whether all is paid at once. */

@@ -106,8 +106,16 @@ class PaymentPlanTest {
         assertThat(PaymentPlan.of("").of(TOTAL)).isEmpty();
         assertThat(PaymentPlan.of("100 % when done").deposit(TOTAL)).isEmpty();
         assertThat(PaymentPlan.of("40 % to book\nrest").deposit(TOTAL)).contains(Money.of("504"));
-        for (String before :
-                List.of("100 % to book", "100 %", "rest before installation", "rest", "all: 100 % in advance")) {
+        for (String before : List.of(
+                "100 % to book",
+                "100 %",
+                "rest before installation",
+                "rest",
+                "all: 100 % in advance",
+                "100 % on signing, before we install",
+                "rest when you book, before delivery",
+                "100 % on acceptance, installation follows",
+                "100 % two days after signing")) {
             assertThat(PaymentPlan.of(before).deposit(TOTAL)).as(before).contains(TOTAL);
         }
         for (String after : List.of(
