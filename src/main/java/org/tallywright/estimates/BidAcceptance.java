@@ -63,6 +63,9 @@ class BidAcceptance {
             case OPEN, ACCEPTED -> {}
         }
         JobRef job = jobs.get(bid.jobId()).guardOpen();
+        if (job.state() == JobState.LOST) {
+            throw new Refused(bid.number() + " does not stand any more: the job was given up.");
+        }
         if (bid.kind() == BidKind.CHANGE_ORDER) {
             guardChange(bid, job);
         } else if (bids.accepted(bid.jobId()).stream().anyMatch(b -> b.kind() == BidKind.BID)) {
@@ -122,17 +125,35 @@ class BidAcceptance {
         plan(bid, yes);
         options.forEach(option -> decide(option, yes));
         if (bid.kind() == BidKind.BID && !yes.options().isEmpty()) {
-            List<UUID> agreed = Stream.concat(Stream.of(bid), options.stream())
-                    .filter(one -> one.state() == BidState.ACCEPTED)
-                    .flatMap(one -> one.taskIds().stream())
-                    .toList();
-            outlook.ifAvailable(past -> past.agreed(bid.id(), agreed));
+            keepForecast(bid, options, yes);
         }
         freeLaterLines(bid.id());
         // The words are in the document now; what is offered next has words of its own.
         estimates
                 .findById(bid.jobId())
                 .ifPresent(e -> e.word(new BidWords("", "", "", e.words().terms())));
+    }
+
+    /** Of what was agreed and of that day, or none: not for a yes that is written down late, nor with a line changed since the issue. */
+    private void keepForecast(Bid bid, List<Bid> options, Yes yes) {
+        List<Bid> agreed = Stream.concat(Stream.of(bid), options.stream())
+                .filter(one -> one.state() == BidState.ACCEPTED)
+                .toList();
+        if (yes.on().equals(clock.today()) && isUnchanged(agreed)) {
+            List<UUID> work =
+                    agreed.stream().flatMap(one -> one.taskIds().stream()).toList();
+            outlook.ifAvailable(past -> past.agreed(bid.id(), work));
+        }
+    }
+
+    private boolean isUnchanged(List<Bid> agreed) {
+        return jdbc.sql("""
+                        select count(*) from bid_task o left join task t on t.id = o.task_id
+                        where o.bid_id in (:bids) and t.quantity is distinct from o.quantity""")
+                        .param("bids", agreed.stream().map(Bid::id).toList())
+                        .query(Integer.class)
+                        .single()
+                == 0;
     }
 
     private void plan(Bid agreed, Yes yes) {

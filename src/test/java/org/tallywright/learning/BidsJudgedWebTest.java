@@ -155,6 +155,28 @@ class BidsJudgedWebTest {
                         where current and jsonb_typeof(j -> 'atBid') = 'object'""").query(Double.class).single()).isCloseTo(agreed, within(0.1));
     }
 
+    /** What was agreed is frozen in the bid; another quantity in the plan would be another forecast. */
+    @Test
+    void keepsNoForecastOfLinesThatWereChangedAfterTheIssue() throws Exception {
+        ada = people.owner();
+        past.jobs(ada, 3, "1.2");
+        job = estimates.windowSeat(ada);
+        UUID extra = jobs.task(job, null, past.fitting(), "40", ada);
+        options.save(job.id(), new OptionDraft(Ids.next(), null, "Wall", "", "", Set.of(extra)), ada.personId());
+        UUID bid = estimates.issued(job, ada);
+        UUID option = bids.paper(bid).options().get(0).id();
+        jdbc.sql("update task set quantity = quantity * 2 where job_id = ?")
+                .param(job.id())
+                .update();
+
+        bids.accept(bid, "Ida Marl", TODAY, Set.of(option), ada.personId());
+
+        assertThat(jdbc.sql("select count(*) from agreed_forecast")
+                        .query(Integer.class)
+                        .single())
+                .isZero();
+    }
+
     @Test
     void withoutOptionsTheForecastOfTheBidIsTheOneThatCounts() {
         sold();
