@@ -10,6 +10,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.jobs.JobDesk;
+import org.tallywright.jobs.JobState;
 import org.tallywright.shared.NotHere;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopClock;
@@ -57,12 +58,14 @@ public class Bids {
         return rows.accepted(job).stream().map(Bid::asAccepted).toList();
     }
 
-    /** All that the client may read of the bids of a job: none that were withdrawn, newest last. */
+    /** All that the client may read of the bids of a job, newest last: none that were withdrawn, nor one open while the job is lost. */
     @Transactional(readOnly = true)
     public List<BidPaper> papersForClient(UUID job) {
+        boolean lost = jobs.get(job).state() == JobState.LOST;
         return rows.offersOf(job).stream()
                 .filter(bid -> bid.state() != BidState.WITHDRAWN)
                 .map(this::paper)
+                .filter(paper -> !lost || !paper.standing().isOpen())
                 .toList();
     }
 

@@ -2,15 +2,19 @@ package org.tallywright.sharing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.hamcrest.Matchers.containsString;
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.content;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.redirectedUrl;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 import static org.tallywright.people.SamplePeople.signedIn;
 
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.CyclicBarrier;
 import java.util.concurrent.ExecutorService;
@@ -31,6 +35,7 @@ import org.tallywright.TestClock;
 import org.tallywright.estimates.BidStanding;
 import org.tallywright.estimates.Bids;
 import org.tallywright.estimates.SampleEstimates;
+import org.tallywright.jobs.JobDesk;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.jobs.SampleJobs;
 import org.tallywright.people.SamplePeople;
@@ -54,6 +59,9 @@ class ClientAnswerWebTest {
 
     @Autowired
     Bids bids;
+
+    @Autowired
+    JobDesk jobDesk;
 
     @Autowired
     ClientLinks links;
@@ -81,6 +89,32 @@ class ClientAnswerWebTest {
         job = sample.windowSeat(ada);
         bid = sample.issued(job, ada);
         token = links.make(job.id(), "Orrin", 90, ada.personId());
+    }
+
+    /** The owner gave the job up without a word about the bid that is out; taken up again, the bid stands again. */
+    @Test
+    void takesNoYesForAJobThatIsLost() throws Exception {
+        jobDesk.lose(job.id(), "No answer", ada.personId());
+
+        assertThat(page("/c/" + token)).doesNotContain("Accept ").doesNotContain("$1,260.00");
+        mvc.perform(post("/c/" + token + "/bids/" + bid + "/acceptance")
+                        .param("name", "Orrin Baskwell")
+                        .with(csrf()))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content().string(containsString("does not stand any more")));
+        assertThatThrownBy(() -> bids.accept(bid, "Orrin", LocalDate.of(2026, 11, 25), Set.of(), ada.personId()))
+                .hasMessageContaining("given up");
+
+        jobDesk.reopen(job.id(), "He called", ada.personId());
+        assertThat(page("/c/" + token)).contains("Accept " + job.number() + " A");
+    }
+
+    private String page(String path) throws Exception {
+        return mvc.perform(get(path))
+                .andExpect(status().isOk())
+                .andReturn()
+                .getResponse()
+                .getContentAsString();
     }
 
     @Test

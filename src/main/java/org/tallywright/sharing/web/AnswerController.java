@@ -122,7 +122,6 @@ class AnswerController {
             Answer answer) {
         UUID job = links.jobOf(token);
         UUID bid = Objects.requireNonNull(form.bid());
-        BidPaper paper = pages.paper(job, bid);
         try {
             answer.give(job);
             return "redirect:/c/" + token + "?" + said;
@@ -130,11 +129,12 @@ class AnswerController {
             response.setStatus(HttpStatus.UNPROCESSABLE_ENTITY.value());
             model.addAttribute("refused", refused.sentence());
             FormErrors errors = FormErrors.of(box + bid, refused.sentence());
-            return said.equals("accepted")
+            return pages.find(job, bid)
+                    .filter(paper -> said.equals("accepted")
                             && paper.standing().isOpen()
-                            && !paper.options().isEmpty()
-                    ? pages.choice(token, paper, form, errors, model)
-                    : pages.page(token, job, form, errors, model);
+                            && !paper.options().isEmpty())
+                    .map(paper -> pages.choice(token, paper, form, errors, model))
+                    .orElseGet(() -> pages.page(token, job, form, errors, model));
         }
     }
 }

@@ -3,6 +3,7 @@ package org.tallywright.sharing.web;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
@@ -70,10 +71,14 @@ class ClientPages {
 
     /** @throws NotHere where the client of that job has no such bid to read */
     BidPaper paper(UUID job, UUID bid) {
+        return find(job, bid).orElseThrow(() -> new NotHere("bid"));
+    }
+
+    /** Empty where the client of that job has no such bid to read, or no more. */
+    Optional<BidPaper> find(UUID job, UUID bid) {
         return bids.papersForClient(job).stream()
                 .filter(paper -> paper.id().equals(bid))
-                .findFirst()
-                .orElseThrow(() -> new NotHere("bid"));
+                .findFirst();
     }
 
     String choice(String token, BidPaper paper, AnswerForm form, FormErrors errors, Model model) {
