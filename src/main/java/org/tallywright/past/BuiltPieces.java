@@ -66,14 +66,14 @@ public class BuiltPieces {
             line as (
                 select l.job_id, l.piece_id, l.material_id, sum(l.net_quantity) as net,
                     sum(sum(l.net_quantity)) over (partition by l.job_id, l.material_id) as all_net
-                from estimate_material l where l.job_id in (select job_id from asked) group by 1, 2, 3)
+                from estimate_material l where l.job_id in (select job_id from asked) and %s group by 1, 2, 3)
             select a.id, sum(m.cost_amount * case when a.alone then 1 else l.net / l.all_net end) as cost
             from asked a
             join job_material m on m.job_id = a.job_id
             join material c on c.id = m.material_id and c.material_group <> 'other'
             left join line l on l.job_id = a.job_id and l.piece_id = a.id and l.material_id = m.material_id
             where a.alone or l.net is not null
-            group by a.id""";
+            group by a.id""".formatted(TakenLines.MATERIALS);
 
     private static final String BESIDES = """
             select e.job_id, sum(e.minutes) as minutes from time_entry e left join task t on t.id = e.task_id

@@ -35,11 +35,6 @@ public class PastJobs {
             .map(one -> "'" + one.code() + "'")
             .collect(Collectors.joining(", "));
 
-    /** An option's line counts only where the client chose the option. */
-    private static final String TAKEN = """
-            not exists (select 1 from estimate_option_line o where o.%s = l.id and not exists (
-                select 1 from bid b where b.option_id = o.option_id and b.state = 'accepted'))""";
-
     private static final String TASKS = """
             select l.*, f.quantity as frozen_quantity, coalesce(f.minutes, e.minutes, 0) as took,
                 coalesce(e.rework, 0) as rework, coalesce(e.call_back, 0) as call_back, coalesce(e.standby, 0) as standby
@@ -58,7 +53,7 @@ public class PastJobs {
                     sum(minutes) filter (where hour_class = 'standby') as standby
                 from time_entry where job_id = :job and task_id is not null group by task_id) e on e.task_id = l.id
             where l.job_id = :job and l.state not in ('dropped', 'offered') and %s
-            order by s.position, l.position, l.id""".formatted(BESIDE, TAKEN.formatted("task_id"));
+            order by s.position, l.position, l.id""".formatted(BESIDE, TakenLines.TASKS);
 
     private static final String MATERIALS = """
             with line as (
@@ -75,10 +70,10 @@ public class PastJobs {
             from job_material a join material m on m.id = a.material_id
             where a.job_id = :job and m.material_group <> 'other'
                 and not exists (select 1 from line l where l.material_id = a.material_id)
-            order by name, id""".formatted(TAKEN.formatted("estimate_material_id"));
+            order by name, id""".formatted(TakenLines.MATERIALS);
 
     private static final String COSTS = "select l.id, l.sort, l.description, l.amount from estimate_other l"
-            + " where l.job_id = :job and " + TAKEN.formatted("estimate_other_id") + " order by l.position, l.id";
+            + " where l.job_id = :job and " + TakenLines.OTHERS + " order by l.position, l.id";
 
     private final JobDesk jobs;
     private final JdbcClient jdbc;

@@ -80,6 +80,33 @@ public class SamplePast {
                 .update());
     }
 
+    /** A change order of the job that holds a material line and another cost. */
+    public void changeOrder(Seat seat, int n, String state, UUID material, UUID other) {
+        UUID id = Ids.next();
+        costs.inTrail(seat.owner(), () -> {
+            jdbc.sql("""
+                            insert into bid select (jsonb_populate_record(null::bid, to_jsonb(b) || jsonb_build_object('id', :id::text,
+                                'kind', 'change order', 'mark', 'CO-' || :n, 'number', b.number || ' CO-' || :n, 'state', :state,
+                                'accepted_at', case when :state = 'accepted' then b.accepted_at end)
+                                )).* from bid b where b.id = :bid""")
+                    .param("id", id)
+                    .param("n", n)
+                    .param("state", state)
+                    .param("bid", seat.bid())
+                    .update();
+            jdbc.sql("""
+                            insert into bid_material (bid_id, position, material_id, name, unit, net_quantity, yield, purchase_quantity,
+                                unit_price, freight_amount, amount, estimate_material_id)
+                            select ?, 1, m.id, m.name, m.unit, l.net_quantity, l.yield, l.purchase_quantity, l.unit_price,
+                                l.freight_amount, l.amount, l.id
+                            from estimate_material l join material m on m.id = l.material_id where l.id = ?""").params(id, material).update();
+            jdbc.sql("""
+                            insert into bid_other (bid_id, position, description, amount, estimate_other_id)
+                            select ?, 1, description, amount, id from estimate_other where id = ?""").params(id, other).update();
+            return id;
+        });
+    }
+
     /** Everything that is ticked, each task at those hours. */
     public CopyPlan plan(CopyOffer offer, HoursChoice.Basis basis) {
         CopyOffer.Group group = offer.groups().get(0);
