@@ -11,6 +11,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.jobs.JobDesk;
+import org.tallywright.shared.NotHere;
 import org.tallywright.shared.Refused;
 import org.tallywright.shared.ShopClock;
 import org.tallywright.shared.jpa.SaveTurn;
@@ -74,6 +75,31 @@ public class HeldOffcuts {
         holds.findByJobId(job).stream()
                 .filter(hold -> !wanted.contains(hold.id()))
                 .forEach(holds::delete);
+    }
+
+    /**
+     * Lets one go; said again it is a repeat.
+     *
+     * @throws NotHere where there is no such offcut, or it is held for another job
+     */
+    public void release(UUID job, UUID offcut, UUID by) {
+        trail.by(by);
+        jobs.holdOpen(job, by);
+        turn.of(offcut);
+        OffcutHold hold = holds.findById(offcut).orElse(null);
+        if (hold == null ? !isKept(offcut) : !hold.isFor(job)) {
+            throw new NotHere("offcut");
+        }
+        if (hold != null) {
+            holds.delete(hold);
+        }
+    }
+
+    private boolean isKept(UUID offcut) {
+        return jdbc.sql("select exists (select 1 from offcut where id = ?)")
+                .param(offcut)
+                .query(Boolean.class)
+                .single();
     }
 
     private void guard(UUID offcut, UUID job) {

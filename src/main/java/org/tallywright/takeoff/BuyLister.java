@@ -2,11 +2,14 @@ package org.tallywright.takeoff;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -102,7 +105,25 @@ public class BuyLister {
                 lines.add(YieldReckoning.supply(card, supply, has, expected));
             }
         });
-        return new BuyList(lines, without, stale.of(job, parts, all));
+        return new BuyList(lines, without, unused(all, here, lines), stale.of(job, parts, all));
+    }
+
+    /** Held for the job while something else was laid out: a size, a material or a piece has changed since. */
+    private static List<BuyLine.Offcut> unused(
+            List<MaterialCard> all, Map<UUID, OwnedPieces.Owned> here, List<BuyLine> lines) {
+        Set<UUID> used = lines.stream()
+                .flatMap(line -> line.offcuts().stream())
+                .map(BuyLine.Offcut::id)
+                .collect(Collectors.toSet());
+        Map<UUID, String> names = all.stream().collect(Collectors.toMap(MaterialCard::id, MaterialCard::name));
+        List<BuyLine.Offcut> unused = new ArrayList<>();
+        here.forEach((material, owned) -> owned.used().stream()
+                .filter(offcut -> offcut.held() && !used.contains(offcut.id()))
+                .map(offcut -> new BuyLine.Offcut(
+                        offcut.id(), names.getOrDefault(material, "Material") + ", " + offcut.words(), true))
+                .forEach(unused::add));
+        unused.sort(Comparator.comparing(BuyLine.Offcut::words).thenComparing(BuyLine.Offcut::id));
+        return unused;
     }
 
     /** Hardware, edge band and the like, by the supply lines of the formulas, for all pieces alike. */

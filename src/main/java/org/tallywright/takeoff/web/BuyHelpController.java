@@ -98,6 +98,15 @@ class BuyHelpController {
         return "redirect:/jobs/" + number + "/buy-list";
     }
 
+    @PostMapping("/offcuts/{offcut}/removal")
+    @Access({Role.OWNER, Role.LEAD})
+    String releaseOne(
+            @PathVariable String number, @PathVariable UUID offcut, SignedIn me, RedirectAttributes redirect) {
+        held.release(jobs.find(number).id(), offcut, me.personId());
+        Flash.done(redirect, "The offcut is free for any job again.");
+        return "redirect:/jobs/" + number + "/buy-list";
+    }
+
     @PostMapping("/offcuts/removal")
     @Access({Role.OWNER, Role.LEAD})
     String release(@PathVariable String number, SignedIn me, RedirectAttributes redirect) {

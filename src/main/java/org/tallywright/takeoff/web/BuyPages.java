@@ -64,7 +64,9 @@ class BuyPages {
         model.addAttribute(
                 "used", list.lines().stream().anyMatch(line -> !line.offcuts().isEmpty()));
         model.addAttribute("unheld", open && list.lines().stream().anyMatch(BuyPages::hasUnheld));
-        model.addAttribute("anyHeld", open && list.lines().stream().anyMatch(BuyPages::hasHeld));
+        model.addAttribute(
+                "anyHeld",
+                open && (!list.unused().isEmpty() || list.lines().stream().anyMatch(BuyPages::hasHeld)));
         return "takeoff/buy-list";
     }
 

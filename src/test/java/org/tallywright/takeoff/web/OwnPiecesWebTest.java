@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.UUID;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
+import org.jsoup.select.Elements;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -227,6 +228,46 @@ class OwnPiecesWebTest {
 
         answer(post("/jobs/" + job.number() + "/buy-list/offcuts/removal"), 302);
         assertThat(row(list(other), "Maple veneer plywood")).contains("1 offcut used");
+    }
+
+    private Elements unused(JobRef of) throws Exception {
+        return list(of).select("li:has(form[action~=/buy-list/offcuts/.+/removal])");
+    }
+
+    private void removed(UUID offcut, int status) throws Exception {
+        answer(post("/jobs/" + job.number() + "/buy-list/offcuts/" + offcut + "/removal"), status);
+    }
+
+    /** The panel is gone, so no layout uses the offcut and no line names it; it can be let go all the same. */
+    @Test
+    void aHeldOffcutThatIsNotUsedAnyMoreCanBeLetGo() throws Exception {
+        part(job, "1", "46", "46", "ply_maple_34");
+        UUID one = offcut("ply_maple_34", "48 x 48", "0.5");
+        UUID crown = offcut("crown_poplar", "84", "7");
+        held.hold(job.id(), List.of(one, crown), owner.personId());
+        assertThat(unused(job).eachText())
+                .singleElement()
+                .asString()
+                .startsWith("Poplar crown")
+                .contains(", 84, kept");
+        people.asShop(() -> jdbc.sql("delete from part").update());
+        assertThat(unused(job)).hasSize(2);
+        assertThat(list(job).select("form[action$=/buy-list/offcuts/removal]")).hasSize(1);
+        assertThat(unused(other)).isEmpty();
+
+        for (int n = 0; n < 2; n++) {
+            removed(one, 302);
+        }
+        assertThat(held.all()).containsOnlyKeys(crown);
+        removed(Ids.next(), 404);
+        UUID theirs = offcut("ply_maple_34", "48 x 48", "0.5");
+        held.hold(other.id(), List.of(theirs), owner.personId());
+        removed(theirs, 404);
+        assertThat(held.all()).containsEntry(theirs, other.number());
+
+        answer(post("/jobs/" + job.number() + "/buy-list/offcuts/removal"), 302);
+        assertThat(held.all()).containsOnlyKeys(theirs);
+        assertThat(unused(job)).isEmpty();
     }
 
     @Test
