@@ -82,6 +82,12 @@ public class Copyist {
         copies.add(plan, job, added, by);
     }
 
+    /** Whether a copy of that id was made already, so that what is sent now is a repeat. */
+    @Transactional(readOnly = true)
+    public boolean knows(UUID copy) {
+        return copies.jobOf(copy).isPresent();
+    }
+
     /**
      * Whether anything may be copied into a job, for pages that offer it too.
      *

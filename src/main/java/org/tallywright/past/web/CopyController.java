@@ -115,7 +115,7 @@ class CopyController {
         copyist.guard(wanted.into(), wanted.from().ref());
         FormReader read = new FormReader();
         CopyOffer offer = offer(wanted, form, read);
-        return page(wanted, offer, form, false, read.errors(), me, model);
+        return page(wanted, offer, form, read.errors(), me, model);
     }
 
     private CopyOffer offer(Wanted wanted, CopyForm form, FormReader read) {
@@ -123,10 +123,8 @@ class CopyController {
         return offers.offer(wanted.into(), wanted.from(), wanted.piece() == null, sizes);
     }
 
-    private String page(
-            Wanted wanted, CopyOffer offer, CopyForm form, boolean anew, FormErrors errors, SignedIn me, Model model) {
-        model.addAttribute(
-                "page", pages.page(offer, wanted.piece(), wanted.targets(), form, anew, wanted.action(), me));
+    private String page(Wanted wanted, CopyOffer offer, CopyForm form, FormErrors errors, SignedIn me, Model model) {
+        model.addAttribute("page", pages.page(offer, wanted.piece(), wanted.targets(), form, wanted.action(), me));
         model.addAttribute("errors", errors);
         return "past/copy";
     }
@@ -166,17 +164,20 @@ class CopyController {
         CopyOffer offer = offer(wanted, form, read);
         boolean anew = form.asksAnew();
         if (anew && !read.refused()) {
-            return page(wanted, offer, form, true, FormErrors.none(), me, model);
+            return page(wanted, offer, form, FormErrors.none(), me, model);
         }
         if (!anew) {
             CopyPlan plan = new CopyReading(form, read, offer).plan(wanted.piece());
+            if (!copyist.knows(plan.id())) {
+                CopySeen.changed(form, offer, me.seesMoney()).ifPresent(why -> read.refuse("", why));
+            }
             if (!read.refused() && kept(wanted, plan, read, me)) {
                 Flash.done(redirect, "Copied from " + plan.what() + ". Change what is different here.");
                 return "redirect:/jobs/" + wanted.into().number() + "/estimate#tasks";
             }
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_ENTITY.value());
-        return page(wanted, offer, form, false, read.errors(), me, model);
+        return page(wanted, offer, form, read.errors(), me, model);
     }
 
     private boolean kept(Wanted wanted, CopyPlan plan, FormReader read, SignedIn me) {

@@ -20,8 +20,8 @@ import org.tallywright.web.FormReader;
 
 /**
  * A copy as ticked and changed. Boxes carry the id of the past thing that they are about: {@code take-ID}, {@code quantity-ID},
- * {@code hours-ID}, {@code parts-ID}, and for pieces {@code into-ID}, {@code name-ID} and the sizes. What a box is offered with stands in
- * {@link CopyOffer}; nothing but ticks, texts and a choice is taken from the form.
+ * {@code hours-ID}, {@code parts-ID}, and for pieces {@code into-ID}, {@code name-ID} and the sizes; {@code seen-ID} is what they were
+ * offered with ({@link CopySeen}). What is offered now stands in {@link CopyOffer}; nothing but ticks, texts and a choice is taken from the form.
  *
  * @param sent null before the form was sent
  * @param offered the piece that the lines of a past one are to go to, before the form was sent
@@ -47,13 +47,41 @@ record CopyForm(UUID id, @Nullable MultiValueMap<String, String> sent, Map<UUID,
         }
     }
 
-    /** Whether quantities are to be worked out anew for the sizes, and nothing kept. */
+    /** Whether quantities are to be worked out anew for the sizes, and nothing copied. */
     boolean asksAnew() {
         return sent != null && sent.containsKey("anew");
     }
 
     boolean ticked(String box, boolean offered) {
         return sent == null ? offered : sent.containsKey(box);
+    }
+
+    /** What stood beside the boxes of a thing when its page was made, as {@link CopySeen} writes it. */
+    String seen(UUID source) {
+        return text("seen-" + source, "");
+    }
+
+    /** Whether a ticked line is offered otherwise now than it was seen. */
+    boolean differs(UUID source, CopySeen now) {
+        return ticked("take-" + source, now.ticked()) && !seen(source).equals(now.sent());
+    }
+
+    /** What stands in a quantity's box: as it was typed; a box that nobody changed follows what is offered now. */
+    String quantity(UUID source, CopySeen now) {
+        String typed = text("quantity-" + source, now.quantity());
+        boolean left = CopySeen.read(seen(source))
+                .filter(seen -> seen.quantity().equals(typed.strip()))
+                .isPresent();
+        return left ? now.quantity() : typed;
+    }
+
+    /** A tick likewise: as somebody set it, else as it is offered now. */
+    boolean takes(UUID source, CopySeen now) {
+        boolean ticked = ticked("take-" + source, now.ticked());
+        boolean left = CopySeen.read(seen(source))
+                .filter(seen -> seen.ticked() == ticked)
+                .isPresent();
+        return left ? now.ticked() : ticked;
     }
 
     String text(String box, String offered) {

@@ -35,6 +35,7 @@ record CopyPage(
      * @param id of the past piece, null for the whole job's own lines
      * @param there its sizes of then
      * @param into the piece of the job that takes its lines, empty for a new one
+     * @param seen what the quantities are worked out for, sent back with the form
      * @param parts what of its takeoff goes along, empty where there is none
      */
     record Group(
@@ -43,13 +44,17 @@ record CopyPage(
             String there,
             boolean ticked,
             String into,
+            String seen,
             Map<String, String> boxes,
             String parts,
             boolean withParts,
             List<TaskRow> tasks,
             List<MaterialRow> materials) {}
 
-    /** @param choices of the hours, code to words */
+    /**
+     * @param seen what is offered, sent back with the form
+     * @param choices of the hours, code to words
+     */
     record TaskRow(
             UUID id,
             String name,
@@ -57,10 +62,11 @@ record CopyPage(
             boolean ticked,
             String quantity,
             String unit,
+            String seen,
             Map<String, String> choices,
             String chosen) {}
 
-    record MaterialRow(UUID id, String name, String notes, boolean ticked, String quantity, String unit) {}
+    record MaterialRow(UUID id, String name, String notes, boolean ticked, String quantity, String unit, String seen) {}
 
     record CostRow(UUID id, String name, String amount, boolean ticked) {}
 }

@@ -31,14 +31,12 @@ class CopyPages {
 
     /**
      * @param fromPiece null for a whole job
-     * @param anew quantities follow from the sizes, whatever stands in their boxes
      */
     CopyPage page(
             CopyOffer offer,
             @Nullable UUID fromPiece,
             List<PieceFacts.Fact> targets,
             CopyForm form,
-            boolean anew,
             String action,
             SignedIn me) {
         PastPiece only = fromPiece == null ? null : offer.from().pieces().get(0);
@@ -51,7 +49,7 @@ class CopyPages {
                 only == null ? null : only.details().name(),
                 offer.besides() == 0 ? "" : PastWords.exact(offer.besides()),
                 targets(targets),
-                offer.groups().stream().map(g -> group(g, form, anew, me)).toList(),
+                offer.groups().stream().map(g -> group(g, form, me)).toList(),
                 offer.costs().stream()
                         .map(cost -> new CopyPage.CostRow(
                                 cost.id(),
@@ -70,21 +68,23 @@ class CopyPages {
         return names;
     }
 
-    private CopyPage.Group group(CopyOffer.Group group, CopyForm form, boolean anew, SignedIn me) {
+    private CopyPage.Group group(CopyOffer.Group group, CopyForm form, SignedIn me) {
         PastPiece piece = group.piece();
         List<CopyPage.TaskRow> tasks =
-                group.tasks().stream().map(line -> task(line, form, anew)).toList();
-        List<CopyPage.MaterialRow> materials = group.materials().stream()
-                .map(line -> material(line, form, anew, me))
-                .toList();
+                group.tasks().stream().map(line -> task(line, form)).toList();
+        List<CopyPage.MaterialRow> materials =
+                group.materials().stream().map(line -> material(line, form, me)).toList();
         return piece == null
-                ? new CopyPage.Group(null, "The whole job", "", true, "", Map.of(), "", false, tasks, materials)
+                ? new CopyPage.Group(null, "The whole job", "", true, "", "", Map.of(), "", false, tasks, materials)
                 : new CopyPage.Group(
                         piece.id(),
                         piece.details().name(),
                         words.sizes(piece.details()),
                         form.ticked("take-" + piece.id(), true),
                         form.into(piece.id()),
+                        group.now() == null
+                                ? ""
+                                : CopySeen.of(group.now(), form.into(piece.id()).strip()),
                         boxes(group, piece, form),
                         form.into(piece.id()).isBlank() ? parts(group) : "",
                         form.ticked("parts-" + piece.id(), true),
@@ -127,9 +127,10 @@ class CopyPages {
         return String.join("; ", said);
     }
 
-    private static CopyPage.TaskRow task(CopyOffer.TaskLine line, CopyForm form, boolean anew) {
+    private static CopyPage.TaskRow task(CopyOffer.TaskLine line, CopyForm form) {
         UUID id = line.past().id();
-        String quantity = quantity(line.quantity(), "quantity-" + id, form, anew);
+        CopySeen now = CopySeen.of(line);
+        String quantity = form.quantity(id, now);
         Quantity counted = counted(quantity, line.quantity());
         Map<String, String> choices = new LinkedHashMap<>();
         for (HoursChoice choice : line.choices()) {
@@ -139,15 +140,12 @@ class CopyPages {
                 id,
                 line.past().name(),
                 String.join("; ", line.notes()),
-                form.ticked("take-" + id, line.ticked()),
+                form.takes(id, now),
                 quantity,
                 line.unit().code(),
+                now.sent(),
                 choices,
                 form.text("hours-" + id, HoursChoice.Basis.BOOK.code()));
-    }
-
-    private static String quantity(Quantity offered, String box, CopyForm form, boolean anew) {
-        return anew ? offered.toString() : form.text(box, offered.toString());
     }
 
     /** The hours follow what stands in the box, where that can be read. */
@@ -156,18 +154,20 @@ class CopyPages {
         return read == null ? offered : read;
     }
 
-    private CopyPage.MaterialRow material(CopyOffer.MaterialLine line, CopyForm form, boolean anew, SignedIn me) {
+    private CopyPage.MaterialRow material(CopyOffer.MaterialLine line, CopyForm form, SignedIn me) {
         UUID id = line.past().id();
         List<String> notes = new ArrayList<>(line.notes());
         if (me.seesMoney() && line.price() != null) {
             notes.add(shop.money().format(line.price()) + (line.priceOfToday() ? " today" : " as estimated then"));
         }
+        CopySeen now = CopySeen.of(line, me.seesMoney());
         return new CopyPage.MaterialRow(
                 id,
                 line.past().name(),
                 String.join("; ", notes),
-                form.ticked("take-" + id, line.ticked()),
-                quantity(line.net(), "quantity-" + id, form, anew),
-                line.past().unit());
+                form.takes(id, now),
+                form.quantity(id, now),
+                line.past().unit(),
+                now.sent());
     }
 }

@@ -182,6 +182,86 @@ class CopyWebTest {
         assertThat(tasks()).isZero();
     }
 
+    private Document shown(MockHttpServletRequestBuilder request) throws Exception {
+        return Jsoup.parse(mvc.perform(request)
+                .andExpect(status().isOk())
+                .andReturn()
+                .getResponse()
+                .getContentAsString());
+    }
+
+    private String quantityKept(String task) {
+        return jdbc.sql("select quantity::float8::text from task where job_id = ? and name = ?")
+                .params(into.id(), task)
+                .query(String.class)
+                .single();
+    }
+
+    /** As somebody does who presses Enter in the box of a size. */
+    @Test
+    void showsTheQuantitiesForChangedSizesBeforeItCopiesThem() throws Exception {
+        Document page = page(owner, preview);
+        page.selectFirst("#width-" + built.piece()).val("122 3/4");
+
+        Document again = refused(form(page, owner));
+
+        assertThat(again.text()).contains("have changed: look over the quantities");
+        assertThat(again.selectFirst("#quantity-" + built.seat().rip()).val()).isEqualTo("240");
+        assertThat(again.selectFirst("#width-" + built.piece()).val()).isEqualTo("122 3/4");
+        assertThat(tasks()).isZero();
+
+        mvc.perform(form(again, owner)).andExpect(status().is3xxRedirection());
+        assertThat(quantityKept("Rip hardwood")).isEqualTo("240");
+        assertThat(quantityKept("Glue up panel")).isEqualTo("6");
+    }
+
+    @Test
+    void keepsWhatWasTypedWhereSizesChange() throws Exception {
+        String rip = "#quantity-" + built.seat().rip();
+        String glue = "#quantity-" + built.seat().glue();
+        Document page = page(owner, preview);
+        page.selectFirst("#width-" + built.piece()).val("122 3/4");
+        page.selectFirst(rip).val("200");
+
+        for (Document again : List.of(shown(form(page, owner).param("anew", "true")), refused(form(page, owner)))) {
+            assertThat(again.selectFirst(rip).val()).isEqualTo("200");
+            assertThat(again.selectFirst(glue).val()).isEqualTo("6");
+            again.selectFirst("#width-" + built.piece()).val("61 3/8");
+            Document back = shown(form(again, owner).param("anew", "true"));
+            assertThat(back.selectFirst(rip).val()).isEqualTo("200");
+            assertThat(back.selectFirst(glue).val()).isEqualTo("3");
+        }
+    }
+
+    @Test
+    void showsTheQuantitiesForAnotherPieceThatTakesTheLines() throws Exception {
+        UUID mine = jobs.piece(into, "Seat, south", "122 3/4", "18", "15", owner);
+        Document page = page(owner, preview);
+        Element target = page.selectFirst("#into-" + built.piece());
+        target.select("option").removeAttr("selected");
+        target.selectFirst("option[value=" + mine + "]").attr("selected", "");
+
+        Document again = refused(form(page, owner));
+
+        assertThat(again.selectFirst("#quantity-" + built.seat().rip()).val()).isEqualTo("240");
+        assertThat(tasks()).isZero();
+        mvc.perform(form(again, owner)).andExpect(status().is3xxRedirection());
+        assertThat(quantityKept("Rip hardwood")).isEqualTo("240");
+    }
+
+    @Test
+    void showsThePageAgainWhereNobodyKnowsWhatWasSeen() throws Exception {
+        for (String sent : List.of("", "120", "a|b|c|d", "|||||||")) {
+            Document page = page(owner, preview);
+            page.select("input[name^=seen-]").val(sent);
+            page.selectFirst("#quantity-" + built.seat().rip()).val("77");
+            Document again = refused(form(page, owner));
+            assertThat(again.selectFirst("#quantity-" + built.seat().rip()).val())
+                    .isEqualTo("77");
+            assertThat(tasks()).isZero();
+        }
+    }
+
     @Test
     void keepsTicksAndTypingWhenRefused() throws Exception {
         Document page = page(owner, preview);
