@@ -1,5 +1,6 @@
 package org.tallywright.estimates;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
@@ -44,18 +45,21 @@ public class OfferAgain {
      * The same again is a repeat.
      *
      * @return the option's name, for the change order
-     * @throws Refused where the client has not decided about it, or took it
+     * @throws Refused where the client has not decided about it, took it or another one of its group, or another one is offered again
      */
     @Transactional
     public String offer(UUID job, UUID id, UUID by) {
         jobs.holdOpen(job, by);
-        OptionRow row = pricer.optionsOf(job).stream()
-                .filter(one -> one.id().equals(id))
-                .findFirst()
-                .orElseThrow(() -> new NotHere("option"));
+        List<OptionRow> all = pricer.optionsOf(job);
+        OptionRow row =
+                all.stream().filter(one -> one.id().equals(id)).findFirst().orElseThrow(() -> new NotHere("option"));
         if (!row.fate().equals(OptionRow.DECLINED)) {
             throw new Refused("Only an option that the client left out is offered again.");
         }
+        all.stream().filter(row::excludes).findFirst().ifPresent(other -> {
+            throw new Refused("\u201c" + other.name() + "\u201d is taken or offered already, and both are one of \u201c"
+                    + row.oneOf() + "\u201d. Write what comes and what goes as lines of a change order.");
+        });
         EstimateOption option = options.findById(id).orElseThrow(() -> new NotHere("option"));
         option.lines().stream()
                 .map(OptionLine::materialId)

@@ -18,6 +18,14 @@ public record OptionRow(UUID id, int version, String name, String words, String 
         return fate.equals(DECLINED) && held > 0;
     }
 
+    /** Whether the other one is of the same group and in the job or on its way there: taken, or offered again by itself. */
+    boolean excludes(OptionRow other) {
+        return !oneOf.isEmpty()
+                && oneOf.equalsIgnoreCase(other.oneOf)
+                && !id.equals(other.id)
+                && (other.fate.equals(CHOSEN) || other.fate.equals(DECLINED) && other.held == 0);
+    }
+
     public boolean isOpen() {
         return fate.isEmpty();
     }

@@ -9,6 +9,7 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 import static org.tallywright.people.SamplePeople.signedIn;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
@@ -20,6 +21,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.MockMvc;
+import org.springframework.test.web.servlet.ResultActions;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
 import org.tallywright.AppTest;
 import org.tallywright.estimates.BidPaper;
@@ -41,6 +43,8 @@ import org.tallywright.web.SignedIn;
 /** A seat with hooks to tick, and two tops of which the client takes one or none. */
 @AppTest
 class OneOfOptionsWebTest {
+    private static final LocalDate TODAY = LocalDate.of(2026, 11, 25);
+
     @Autowired
     MockMvc mvc;
 
@@ -87,6 +91,31 @@ class OneOfOptionsWebTest {
         oak = offered.get(1).id();
         slate = offered.get(2).id();
         token = links.make(job.id(), "Orrin", 90, ada.personId());
+    }
+
+    /** Oak was taken, so slate is no more to be had beside it; where neither was, one of them is. */
+    @Test
+    void oneOfAGroupIsOfferedAgainOnlyWhereNoOtherIs() throws Exception {
+        bids.accept(bid, "Orrin", TODAY, Set.of(oak), ada.personId());
+        again("Slate top").andExpect(status().isUnprocessableContent());
+        again("Brass hooks").andExpect(status().is3xxRedirection());
+    }
+
+    @Test
+    void twoOfAGroupThatWereLeftOutAreNotBothOfferedAgain() throws Exception {
+        bids.accept(bid, "Orrin", TODAY, Set.of(), ada.personId());
+        again("Slate top").andExpect(status().is3xxRedirection());
+        again("Oak top").andExpect(status().isUnprocessableContent());
+    }
+
+    private ResultActions again(String name) throws Exception {
+        UUID id = jdbc.sql("select id from estimate_option where job_id = ? and name = ?")
+                .params(job.id(), name)
+                .query(UUID.class)
+                .single();
+        return mvc.perform(post("/jobs/" + job.number() + "/estimate/options/" + id + "/offer")
+                .with(signedIn(ada))
+                .with(csrf()));
     }
 
     private void option(String name, String oneOf, UUID line) {
