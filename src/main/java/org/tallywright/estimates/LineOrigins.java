@@ -17,6 +17,7 @@ public interface LineOrigins {
      * What came in by one press.
      *
      * @param removal where a press takes it out again
+     * @param otherCosts whether it holds other costs, so that only who sees them takes it out
      */
-    record Copy(String words, String removal) {}
+    record Copy(String words, String removal, boolean otherCosts) {}
 }

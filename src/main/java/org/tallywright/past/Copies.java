@@ -2,10 +2,12 @@ package org.tallywright.past;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -103,7 +105,8 @@ class Copies implements LineOrigins {
             java.time.LocalDate on,
             String number,
             @Nullable UUID line,
-            @Nullable String origin) {}
+            @Nullable String origin,
+            boolean otherCost) {}
 
     @Override
     @Transactional(readOnly = true)
@@ -111,8 +114,10 @@ class Copies implements LineOrigins {
         Map<UUID, String> lines = new HashMap<>();
         Map<UUID, Row> copies = new LinkedHashMap<>();
         Map<UUID, Integer> sizes = new HashMap<>();
+        Set<UUID> withCosts = new HashSet<>();
         jdbc.sql("""
-                        select c.id as copy, c.what, c.copied_on as "on", j.number, l.id as line, l.origin
+                        select c.id as copy, c.what, c.copied_on as "on", j.number, l.id as line, l.origin,
+                            l.estimate_other_id is not null as other_cost
                         from past_copy c join job j on j.id = c.job_id
                         left join past_copy_line l on l.copy_id = c.id
                         where c.job_id = ? order by c.copied_on, c.id""").param(job).query(Row.class).list().forEach(row -> {
@@ -121,17 +126,21 @@ class Copies implements LineOrigins {
                 lines.put(row.line, row.origin);
                 sizes.merge(row.copy, 1, Integer::sum);
             }
+            if (row.otherCost) {
+                withCosts.add(row.copy);
+            }
         });
         return new Origins(
                 lines,
                 copies.values().stream()
-                        .map(row -> copy(row, sizes.getOrDefault(row.copy, 0)))
+                        .map(row -> copy(row, sizes.getOrDefault(row.copy, 0), withCosts.contains(row.copy)))
                         .toList());
     }
 
-    private Copy copy(Row row, int lines) {
+    private Copy copy(Row row, int lines, boolean otherCosts) {
         return new Copy(
                 "From " + row.what + ", copied " + dates.day(row.on) + ": " + lines + (lines == 1 ? " line" : " lines"),
-                "/jobs/" + row.number + "/copies/" + row.copy + "/removal");
+                "/jobs/" + row.number + "/copies/" + row.copy + "/removal",
+                otherCosts);
     }
 }

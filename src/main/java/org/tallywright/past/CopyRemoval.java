@@ -40,11 +40,12 @@ public class CopyRemoval {
     /**
      * Takes everything that came in by one copy out again, changed since or not; what is gone already is a repeat.
      *
+     * @param seesMoney whether he may see, and so take out, other costs
      * @throws Refused where a task was begun, hours were logged, or something else was added to it
      * @throws NotHere for a copy that is in another job
      */
     @Transactional
-    public void takeOut(UUID job, UUID copy, UUID by) {
+    public void takeOut(UUID job, UUID copy, UUID by, boolean seesMoney) {
         jobs.holdOpen(job, by);
         UUID known = copies.jobOf(copy).orElse(null);
         if (known == null) {
@@ -54,6 +55,9 @@ public class CopyRemoval {
             throw new NotHere("copy");
         }
         List<Copies.Held> held = copies.linesOf(copy);
+        if (!seesMoney && !of(held, Copies.Sort.OTHER).isEmpty()) {
+            throw new Refused("Other costs came with this copy, so only an owner takes it out.");
+        }
         of(held, Copies.Sort.MATERIAL).forEach(line -> lines.removeMaterial(job, line, by));
         of(held, Copies.Sort.OTHER).forEach(line -> lines.removeOther(job, line, by));
         entities.flush();

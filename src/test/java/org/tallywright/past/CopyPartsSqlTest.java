@@ -119,7 +119,7 @@ class CopyPartsSqlTest {
                 .contains(
                         "Cleat 1 " + inches("30").units(),
                         "Loose shelf 6 " + inches("31").units());
-        removal.takeOut(into.id(), copy, owner.personId());
+        removal.takeOut(into.id(), copy, owner.personId(), true);
         assertThat(parts()).isEmpty();
         assertThat(jdbc.sql("select count(*) from part").query(Integer.class).single())
                 .isPositive();

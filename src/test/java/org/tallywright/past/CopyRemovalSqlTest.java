@@ -82,8 +82,8 @@ class CopyRemovalSqlTest {
     @Test
     void comesOutAgainWithEverythingByOnePress() {
         CopyPlan plan = copied();
-        removal.takeOut(into.id(), plan.id(), by);
-        removal.takeOut(into.id(), plan.id(), by);
+        removal.takeOut(into.id(), plan.id(), by, true);
+        removal.takeOut(into.id(), plan.id(), by, true);
 
         for (String table : List.of("task", "piece", "estimate_material", "past_copy", "past_copy_line")) {
             assertThat(count(table)).as(table).isZero();
@@ -100,7 +100,7 @@ class CopyRemovalSqlTest {
         UUID rip = plan.idOf(built.seat().rip());
         tasks.start(into.id(), rip, by);
 
-        assertThatThrownBy(() -> removal.takeOut(into.id(), plan.id(), by))
+        assertThatThrownBy(() -> removal.takeOut(into.id(), plan.id(), by, true))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("was begun");
         assertThat(count("task")).isEqualTo(2);
@@ -111,7 +111,7 @@ class CopyRemovalSqlTest {
         CopyPlan plan = copied();
         costs.entry(into, plan.idOf(built.seat().glue()), built.seat().owner(), SampleCosts.LATER, "direct", 30, "");
 
-        assertThatThrownBy(() -> removal.takeOut(into.id(), plan.id(), by))
+        assertThatThrownBy(() -> removal.takeOut(into.id(), plan.id(), by, true))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("hours");
         assertThat(count("estimate_material")).isEqualTo(1);
@@ -122,7 +122,8 @@ class CopyRemovalSqlTest {
         CopyPlan plan = copied();
         JobRef other = jobs.lead(built.seat().owner(), "Another");
 
-        assertThatThrownBy(() -> removal.takeOut(other.id(), plan.id(), by)).isInstanceOf(NotHere.class);
+        assertThatThrownBy(() -> removal.takeOut(other.id(), plan.id(), by, true))
+                .isInstanceOf(NotHere.class);
         assertThat(count("task")).isEqualTo(2);
     }
 
@@ -144,7 +145,7 @@ class CopyRemovalSqlTest {
                 by);
         lines.drop(into.id(), plan.idOf(built.seat().glue()), by);
 
-        removal.takeOut(into.id(), plan.id(), by);
+        removal.takeOut(into.id(), plan.id(), by, true);
 
         assertThat(count("task")).isZero();
         assertThat(count("piece")).isZero();

@@ -194,7 +194,7 @@ class CopyController {
     @PostMapping("/copies/{id}/removal")
     String destroy(@PathVariable String number, @PathVariable UUID id, SignedIn me, RedirectAttributes redirect) {
         JobRef job = jobs.find(number);
-        removal.takeOut(job.id(), id, me.personId());
+        removal.takeOut(job.id(), id, me.personId(), me.seesMoney());
         Flash.done(redirect, "The copy is taken out.");
         return "redirect:/jobs/" + job.number() + "/estimate#tasks";
     }
