@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.catalog.MaterialCard;
 import org.tallywright.estimates.BuyListLine;
+import org.tallywright.estimates.EstimateSheet;
 import org.tallywright.estimates.EstimateSheet.MaterialRow;
 import org.tallywright.estimates.LaidOut;
 import org.tallywright.shared.NetQuantity;
@@ -19,7 +20,7 @@ import org.tallywright.shared.Quantity;
  * The lines of one material in an estimate that came from the buy list: the first, and one more for each time that the need
  * grew after it was agreed. Ids follow from job, material and place, so that putting again finds them.
  *
- * @param held agreed or offered in a change order: they stay
+ * @param held agreed, offered in a change order or in an option that the client has not left out: they stay
  * @param next the id of the line that takes what is needed beyond them
  */
 record BuyChain(List<MaterialRow> held, UUID next) {
@@ -29,14 +30,24 @@ record BuyChain(List<MaterialRow> held, UUID next) {
     private static final Quantity LEAST = new Quantity(new BigDecimal("0.0001"));
 
     /** @param which empty for the line that parts are cut from, another word for a second line of the material */
-    static BuyChain of(UUID job, UUID material, String which, List<MaterialRow> there) {
-        List<UUID> ids = ids(job, material, which, there.size());
-        List<MaterialRow> held = there.stream()
-                .filter(row -> ids.contains(row.id()) && !row.lot().isFree())
-                .toList();
-        Set<UUID> taken = held.stream().map(MaterialRow::id).collect(Collectors.toSet());
+    static BuyChain of(UUID job, UUID material, String which, EstimateSheet sheet) {
+        List<UUID> ids = ids(job, material, which, sheet.materials().size());
+        // A line in an option that was left out covers nothing, and what is put on it would be offered to nobody.
+        List<MaterialRow> held = stay(ids, sheet.offered());
+        Set<UUID> taken = stay(ids, sheet).stream().map(MaterialRow::id).collect(Collectors.toSet());
         return new BuyChain(
                 held, ids.stream().filter(id -> !taken.contains(id)).findFirst().orElseThrow());
+    }
+
+    private static List<MaterialRow> stay(List<UUID> ids, EstimateSheet sheet) {
+        return sheet.materials().stream()
+                .filter(row -> ids.contains(row.id()) && !follows(row))
+                .toList();
+    }
+
+    /** Whether a line still changes with the buy list. */
+    static boolean follows(MaterialRow row) {
+        return row.lot().isFree() && row.lot().option() == null;
     }
 
     static boolean isOurs(UUID job, MaterialRow row, int lines) {

@@ -11,14 +11,15 @@ import org.tallywright.estimates.BuyListLine;
 import org.tallywright.estimates.BuyListLines;
 import org.tallywright.estimates.EstimateLines;
 import org.tallywright.estimates.EstimatePricer;
+import org.tallywright.estimates.EstimateSheet;
 import org.tallywright.estimates.EstimateSheet.MaterialRow;
 import org.tallywright.materials.PaidPrices;
 import org.tallywright.shared.ShopClock;
 
 /**
  * Puts what the buy list costs the job into the material lines of the estimate: one line for each material. Done again, it
- * brings the same lines up to date. A line that is agreed, or offered in a change order, stays as it is; what is needed beyond
- * it goes on a line of its own.
+ * brings the same lines up to date. A line that is agreed, offered in a change order or put into an option stays as it is; what
+ * is needed beyond it goes on a line of its own.
  */
 @Service
 public class BuyLinesToEstimate {
@@ -47,7 +48,7 @@ public class BuyLinesToEstimate {
     /**
      * @param lines how many were put there
      * @param twice materials that another line of the estimate names as well, which may count them twice
-     * @param agreed materials of which no more is needed than is agreed or offered
+     * @param agreed materials of which no more is needed than is agreed, offered or in an option
      * @param stale pieces whose parts were taken off before a size, a setting or a formula changed
      * @param unpriced materials without any price, which were left out
      */
@@ -55,7 +56,8 @@ public class BuyLinesToEstimate {
 
     @Transactional
     public Put put(UUID job, UUID by) {
-        List<MaterialRow> there = sheets.sheet(job).materials();
+        EstimateSheet sheet = sheets.sheet(job);
+        List<MaterialRow> there = sheet.materials();
         BuyList list = lister.of(job);
         List<String> stale = list.stale().stream().map(PieceFacts.Fact::name).toList();
         Put put = new Put(0, new ArrayList<>(), new ArrayList<>(), new ArrayList<>(), stale);
@@ -63,7 +65,7 @@ public class BuyLinesToEstimate {
         Set<UUID> kept = new HashSet<>();
         for (BuyLine buy : list.lines()) {
             UUID material = buy.material().id();
-            BuyChain chain = BuyChain.of(job, material, cut.add(material) ? "" : "/supply", there);
+            BuyChain chain = BuyChain.of(job, material, cut.add(material) ? "" : "/supply", sheet);
             BuyListLine wanted = chain.wanted(buy.material(), buy.charge());
             if (wanted == null) {
                 if (!chain.held().isEmpty()) {
@@ -79,7 +81,7 @@ public class BuyLinesToEstimate {
             }
         }
         for (MaterialRow row : there) {
-            if (row.lot().isFree() && !kept.contains(row.id()) && BuyChain.isOurs(job, row, there.size())) {
+            if (BuyChain.follows(row) && !kept.contains(row.id()) && BuyChain.isOurs(job, row, there.size())) {
                 // No part needs it any more.
                 estimate.removeMaterial(job, row.id(), by);
             }

@@ -103,7 +103,7 @@ class BuyController {
         Flash.done(
                 redirect,
                 done
-                        + named(" Agreed or offered already, and no more is needed: ", put.agreed())
+                        + named(" Agreed, offered or in an option already, and no more is needed: ", put.agreed())
                         + named(" On another line as well, so perhaps counted twice: ", put.twice())
                         + named(" Without any price yet, so left out: ", put.unpriced())
                         + named(

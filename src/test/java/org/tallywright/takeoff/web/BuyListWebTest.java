@@ -29,6 +29,8 @@ import org.tallywright.estimates.Bids;
 import org.tallywright.estimates.ClientYes;
 import org.tallywright.estimates.CostSaid;
 import org.tallywright.estimates.EstimatePricer;
+import org.tallywright.estimates.OptionDesk;
+import org.tallywright.estimates.OptionDraft;
 import org.tallywright.estimates.SampleEstimates;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.jobs.PieceDesk;
@@ -77,6 +79,9 @@ class BuyListWebTest {
 
     @Autowired
     EstimatePricer pricer;
+
+    @Autowired
+    OptionDesk options;
 
     private SignedIn owner;
     private JobRef job;
@@ -372,7 +377,7 @@ class BuyListWebTest {
         people.paid(owner, LocalDate.of(2026, 1, 1), "40", "20");
         estimates.other(job, "Delivery", "45.50", owner);
         bids.acceptByLink(estimates.issued(job, owner), job.id(), new ClientYes("Orrin Baskwell", Set.of(), ""));
-        assertThat(put()).contains("Agreed or offered already, and no more is needed: Maple");
+        assertThat(put()).contains("Agreed, offered or in an option already, and no more is needed: Maple");
         assertThat(lines()).containsExactly("ply_maple_34 3");
 
         priced("ply_maple_34", "120");
@@ -387,6 +392,35 @@ class BuyListWebTest {
                         .list())
                 .usingElementComparator(BigDecimal::compareTo)
                 .containsExactly(new BigDecimal("300"), new BigDecimal("240"));
+    }
+
+    /** Three sheets in an option that the client leaves out: the five that are needed are two of the bid and three more. */
+    @Test
+    void nothingIsPutOnALineInAnOption() throws Exception {
+        priced("ply_maple_34", "100");
+        panel("5", "46", "46", "ply_maple_34");
+        put();
+        options.save(
+                job.id(),
+                new OptionDraft(Ids.next(), null, "Panels", "As drawn.", "", Set.of(UUID.fromString(lineId()))),
+                owner.personId());
+        assertThat(put()).contains("in an option already, and no more is needed: Maple");
+        panel("4", "46", "46", "ply_maple_34");
+        put();
+        assertThat(lines()).containsExactly("ply_maple_34 3", "ply_maple_34 2");
+
+        people.paid(owner, LocalDate.of(2026, 1, 1), "40", "20");
+        bids.acceptByLink(estimates.issued(job, owner), job.id(), new ClientYes("Orrin Baskwell", Set.of(), ""));
+        for (int n = 0; n < 2; n++) {
+            put();
+            assertThat(lines()).containsExactly("ply_maple_34 3", "ply_maple_34 2", "ply_maple_34 3");
+            assertThat(pricer.sheet(job.id()).next().materials())
+                    .extracting(row -> row.purchase().amount().intValueExact())
+                    .containsExactly(3);
+        }
+        people.asShop(() -> jdbc.sql("delete from part").update());
+        put();
+        assertThat(lines()).containsExactly("ply_maple_34 3", "ply_maple_34 2");
     }
 
     @Test
