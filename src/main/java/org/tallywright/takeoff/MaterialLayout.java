@@ -38,7 +38,7 @@ final class MaterialLayout {
                             .collect(Collectors.joining("; "))
                     + ".");
         }
-        int count = rows.stream().mapToInt(PartRows.Row::all).sum();
+        long count = rows.stream().mapToLong(PartRows.Row::all).sum();
         if (shape == null) {
             BuyLine line = YieldReckoning.line(card, null, rows, owned, expected, notices);
             notices.add(

@@ -56,7 +56,7 @@ final class YieldReckoning {
                                         shape.sheetWidth().units()),
                                 MathContext.DECIMAL64);
             default ->
-                BigDecimal.valueOf(rows.stream().mapToInt(PartRows.Row::all).sum());
+                BigDecimal.valueOf(rows.stream().mapToLong(PartRows.Row::all).sum());
         };
         boolean byLength = unit == Unit.LF || unit == Unit.LM;
         List<String> how = new ArrayList<>();
