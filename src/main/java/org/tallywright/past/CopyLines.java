@@ -108,7 +108,7 @@ final class CopyLines {
     }
 
     private static CopyOffer.MaterialLine material(PastMaterial past, @Nullable Scaling scaling, Today today) {
-        Scaling.Factor factor = scaling == null ? Scaling.Factor.SAME : scaling.material();
+        Scaling.Factor factor = scaling == null ? Scaling.Factor.SAME : scaling.material(past.unit());
         List<String> notes = new ArrayList<>();
         notes.add(past.words());
         if (!factor.how().isEmpty()) {

@@ -18,8 +18,8 @@ import org.tallywright.shared.Unit;
 
 /**
  * How quantities of a past piece become those of a new one of other sizes: a task grows with what the catalogue says it grows
- * with in this kind of piece, material with the measure that most of the kind's tasks grow with. Where the catalogue does not
- * know, or a size is missing, a quantity stays as it was, and that is said.
+ * with in this kind of piece, material with what its unit measures. Where the catalogue does not know, or a size is missing, a
+ * quantity follows the number alike and nothing else, and that is said.
  */
 final class Scaling {
     private final @Nullable PieceKindCard kind;
@@ -38,10 +38,6 @@ final class Scaling {
     /** @param how in words, empty where nothing changes */
     record Factor(BigDecimal times, boolean roundUp, String how) {
         static final Factor SAME = new Factor(BigDecimal.ONE, false, "");
-
-        static Factor kept(String why) {
-            return new Factor(BigDecimal.ONE, false, "quantity as it was: " + why);
-        }
 
         /** To a tenth, in metres a hundredth; things that are counted whole go up. A quantity that does not change stays exact. */
         Quantity of(Quantity there, Unit unit) {
@@ -75,7 +71,7 @@ final class Scaling {
                         .filter(line -> countedAs.apply(line.taskKindId()).equals(wanted))
                         .toList();
         if (lines.isEmpty()) {
-            return Factor.kept("the kind of piece does not say what it grows with");
+            return byNumber(false, ": the kind of piece does not say what it grows with");
         }
         Optional<BigDecimal> before = quantity(lines, then);
         Optional<BigDecimal> after = quantity(lines, now);
@@ -96,27 +92,52 @@ final class Scaling {
         return Optional.of(sum);
     }
 
-    Factor material() {
+    /**
+     * Runs grow with the edge of a kind that is made by its face; what covers or fills with the face; all with the width where
+     * the kind is made by that. What is counted, or bought by a word of the shop's own, goes with the number alike.
+     */
+    Factor material(String unit) {
         if (then.equals(now)) {
             return Factor.SAME;
         }
-        if (kind == null) {
-            return Factor.kept("the piece has no kind that says what it grows with");
+        Unit known = Unit.known(unit).orElse(null);
+        boolean whole = known != null && known != Unit.SHEET && !known.isMeasured();
+        if (known == null || whole) {
+            return byNumber(whole, "");
         }
+        if (kind == null) {
+            return byNumber(false, ": the piece has no kind that says what it grows with");
+        }
+        boolean run = known == Unit.LF || known == Unit.LM;
         Measure natural = natural(kind);
-        return factor(then.measure(natural), now.measure(natural), false, natural.label());
+        Measure by = run && natural == Measure.FACE ? Measure.PERIMETER : natural;
+        return factor(then.measure(by), now.measure(by), false, by.label());
     }
 
-    private static Factor factor(Optional<BigDecimal> before, Optional<BigDecimal> after, boolean roundUp, String by) {
+    private Factor factor(Optional<BigDecimal> before, Optional<BigDecimal> after, boolean roundUp, String by) {
         if (before.isEmpty() || after.isEmpty()) {
-            return Factor.kept("a size is missing");
+            return byNumber(roundUp, ": a size is missing");
         }
         BigDecimal times = after.get().divide(before.get(), MathContext.DECIMAL64);
+        return times.compareTo(BigDecimal.ONE) == 0
+                ? Factor.SAME
+                : new Factor(times, roundUp, shown(times) + " by " + by);
+    }
+
+    /** @param why it goes with nothing else, after a colon; empty where nothing is missing */
+    private Factor byNumber(boolean roundUp, String why) {
+        BigDecimal times =
+                BigDecimal.valueOf(now.count()).divide(BigDecimal.valueOf(then.count()), MathContext.DECIMAL64);
         if (times.compareTo(BigDecimal.ONE) == 0) {
-            return Factor.SAME;
+            return new Factor(
+                    times, false, "quantity as it was" + (why.isEmpty() ? ", by " + Measure.EACH.label() : why));
         }
-        BigDecimal shown = times.round(new MathContext(3)).stripTrailingZeros();
-        return new Factor(times, roundUp, "quantity x " + shown.toPlainString() + " by " + by);
+        return new Factor(times, roundUp, shown(times) + " by " + Measure.EACH.label() + why);
+    }
+
+    private static String shown(BigDecimal times) {
+        return "quantity x "
+                + times.round(new MathContext(3)).stripTrailingZeros().toPlainString();
     }
 
     /** Face or width, whichever more of the kind's tasks grow with; the number of pieces where none grows with either. */

@@ -56,14 +56,19 @@ public enum Unit {
 
     /** Reads a code, or one of the usual spellings such as {@code sq ft}. */
     public static Unit of(String typed) {
+        return known(typed)
+                .orElseThrow(() -> new NotUnderstood("\"" + Decimals.shown(typed)
+                        + "\" is not a unit used here; use each, lf, sf, bf, sheet, joint, panel, part, csf, trip,"
+                        + " visit, job, lm, m2, m3 or csm."));
+    }
+
+    /** Empty for a word of the shop's own, such as what a material is bought by. */
+    public static Optional<Unit> known(String typed) {
         String tidy = Decimals.tidy(typed);
         return Arrays.stream(values())
                 .filter(u -> u.code.equals(tidy) || u.label.equals(tidy))
                 .findFirst()
-                .or(() -> Optional.ofNullable(ALSO.get(tidy)))
-                .orElseThrow(() -> new NotUnderstood("\"" + Decimals.shown(typed)
-                        + "\" is not a unit used here; use each, lf, sf, bf, sheet, joint, panel, part, csf, trip,"
-                        + " visit, job, lm, m2, m3 or csm."));
+                .or(() -> Optional.ofNullable(ALSO.get(tidy)));
     }
 
     public String code() {

@@ -102,18 +102,70 @@ class ScalingTest {
         assertThat(unknown.of(Quantity.of(7), Unit.LF)).isEqualTo(Quantity.of(7));
         assertThat(unknown.how()).contains("as it was").contains("does not say");
         assertThat(scaling(null, larger).task(dado).how()).contains("as it was");
-        assertThat(scaling(null, larger).material().how()).contains("no kind");
+        assertThat(scaling(null, larger).material("bf").how())
+                .contains("as it was")
+                .contains("no kind");
         assertThat(scaling(bookcase, new PieceGeometry(units("48"), null, null, 1))
                         .task(dado)
                         .how())
                 .contains("a size is missing");
     }
 
+    /** Where nobody knows better, three alike take three times as much. */
     @Test
-    void growsMaterialWithTheMeasureThatMostTasksHave() {
+    void goesWithTheNumberAlikeWhereItKnowsNothingElse() {
+        PieceGeometry three = piece("48", "96", 3);
+        assertThat(scaling(bookcase, three).task(stranger).of(Quantity.of(7), Unit.LF))
+                .isEqualTo(Quantity.of(21));
+        assertThat(scaling(null, three).material("bf").of(Quantity.of(7))).isEqualTo(Quantity.of(21));
+        Scaling.Factor sizeless =
+                scaling(bookcase, new PieceGeometry(units("48"), null, null, 3)).task(dado);
+        assertThat(sizeless.of(Quantity.of(7), Unit.LF)).isEqualTo(Quantity.of(21));
+        assertThat(sizeless.how()).isEqualTo("quantity x 3 by number of pieces: a size is missing");
+    }
+
+    @Test
+    void isMeasuredByFaceWhereMostTasksAre() {
         assertThat(Scaling.natural(bookcase)).isEqualTo(Measure.FACE);
-        assertThat(scaling(bookcase, larger).material().of(Quantity.of("21"))).isEqualTo(Quantity.of("32"));
         assertThat(Scaling.natural(null)).isEqualTo(Measure.EACH);
+    }
+
+    /** Twice as wide and as high: four times the face, twice the edge, and as many pieces. */
+    @Test
+    void growsMaterialWithWhatItsUnitMeasures() {
+        Scaling twice = scaling(bookcase, piece("72", "168", 1));
+        for (String covers : List.of("sf", "sheet", "bf", "m2", "m3")) {
+            assertThat(twice.material(covers).of(Quantity.of("5.5"))).as(covers).isEqualTo(Quantity.of(22));
+        }
+        for (String runs : List.of("lf", "lm")) {
+            assertThat(twice.material(runs).of(Quantity.of("5.5"))).as(runs).isEqualTo(Quantity.of(11));
+        }
+        for (String counted : List.of("each", "panel", "box of 50")) {
+            assertThat(twice.material(counted).of(Quantity.of(6))).as(counted).isEqualTo(Quantity.of(6));
+        }
+        assertThat(twice.material("lf").how()).isEqualTo("quantity x 2 by edge of the face, all round");
+        assertThat(twice.material("each").how()).isEqualTo("quantity as it was, by number of pieces");
+    }
+
+    @Test
+    void countsMaterialWhole() {
+        // 1.33 x 3 = 3.99.
+        Scaling three = scaling(bookcase, piece("36", "84", 3));
+        assertThat(three.material("each").of(Quantity.of("1.33"))).isEqualTo(Quantity.of(4));
+        assertThat(three.material("box of 50").of(Quantity.of("1.33"))).isEqualTo(Quantity.of("3.99"));
+        assertThat(three.material("lf").of(Quantity.of("20"))).isEqualTo(Quantity.of(60));
+        assertThat(three.material("each").how()).isEqualTo("quantity x 3 by number of pieces");
+    }
+
+    @Test
+    void growsAllMaterialWithTheWidthOfAKindThatIsMadeByWidth() {
+        PieceKindCard shelf =
+                new PieceKindCard(Ids.next(), "Shelf", true, 0, List.of(line(dado, Measure.WIDTH, "1", false)));
+        PieceGeometry twiceAsWide = new PieceGeometry(units("72"), null, null, 1);
+        assertThat(scaling(shelf, twiceAsWide).material("lf").of(Quantity.of(3)))
+                .isEqualTo(Quantity.of(6));
+        assertThat(scaling(shelf, twiceAsWide).material("bf").of(Quantity.of(3)))
+                .isEqualTo(Quantity.of(6));
     }
 
     @Test
