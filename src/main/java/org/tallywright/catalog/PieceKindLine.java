@@ -37,16 +37,7 @@ public record PieceKindLine(UUID taskKindId, Measure measure, BigDecimal factor,
         if (roundUp) {
             return new Quantity(figure.setScale(0, RoundingMode.CEILING).max(BigDecimal.ONE));
         }
-        int places = places(unit);
+        int places = unit.places();
         return new Quantity(figure.setScale(places, RoundingMode.HALF_UP).max(BigDecimal.ONE.movePointLeft(places)));
-    }
-
-    /** As fine as a carpenter counts: tenths, hundredths of a metre, tenths of a litre of wood. */
-    private static int places(Unit unit) {
-        return switch (unit) {
-            case M3 -> 4;
-            case LM, M2, CSM -> 2;
-            default -> 1;
-        };
     }
 }

@@ -126,7 +126,7 @@ final class CopyLines {
         if (past.shared()) {
             notes.add("for all pieces there: write how much this one needs");
         }
-        Quantity net = factor.of(past.there());
+        Quantity net = factor.of(past.there(), past.unit());
         boolean ticked = !past.shared() && !net.isZero() && facts != null && price != null;
         return new CopyOffer.MaterialLine(past, net, price, now != null, ticked, notes);
     }

@@ -1,10 +1,12 @@
 package org.tallywright.past;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.tallywright.shared.Money;
 import org.tallywright.shared.Quantity;
+import org.tallywright.shared.Unit;
 import org.tallywright.shared.UnitPrice;
 import org.tallywright.shared.Yield;
 
@@ -80,7 +82,12 @@ public record PastMaterial(
         return rounded(some) + " " + unit;
     }
 
-    private static Quantity rounded(Quantity some) {
-        return Quantity.of(some.amount().setScale(2, java.math.RoundingMode.HALF_UP));
+    private Quantity rounded(Quantity some) {
+        return Quantity.of(some.amount().setScale(places(unit), RoundingMode.HALF_UP));
+    }
+
+    /** Hundredths, of a cubic metre finer: a hundredth of that is four board feet. */
+    static int places(String unit) {
+        return Math.max(2, Unit.known(unit).map(Unit::places).orElse(0));
     }
 }

@@ -39,15 +39,18 @@ final class Scaling {
     record Factor(BigDecimal times, boolean roundUp, String how) {
         static final Factor SAME = new Factor(BigDecimal.ONE, false, "");
 
-        /** To a tenth, in metres a hundredth; things that are counted whole go up. A quantity that does not change stays exact. */
+        /** As fine as the unit is counted; things that are counted whole go up. A quantity that does not change stays exact. */
         Quantity of(Quantity there, Unit unit) {
-            return roundUp
-                    ? of(there, 0, RoundingMode.CEILING)
-                    : of(there, unit.isMetric() ? 2 : 1, RoundingMode.HALF_UP);
+            return of(there, unit.places());
         }
 
-        Quantity of(Quantity there) {
-            return of(there, 2, RoundingMode.HALF_UP);
+        /** Of material. */
+        Quantity of(Quantity there, String unit) {
+            return of(there, PastMaterial.places(unit));
+        }
+
+        private Quantity of(Quantity there, int places) {
+            return roundUp ? of(there, 0, RoundingMode.CEILING) : of(there, places, RoundingMode.HALF_UP);
         }
 
         private Quantity of(Quantity there, int places, RoundingMode rounding) {

@@ -104,6 +104,15 @@ public enum Unit {
         return isMeasured() && metric != (units == Units.METRIC) ? counterpart() : this;
     }
 
+    /** Decimals as fine as a carpenter counts: tenths, hundredths of a metre, tenths of a litre of wood. */
+    public int places() {
+        return switch (this) {
+            case M3 -> 4;
+            case LM, M2, CSM -> 2;
+            default -> 1;
+        };
+    }
+
     /** True for lengths, areas and volumes; false for things that are counted. */
     public boolean isMeasured() {
         return counterpart() != this;

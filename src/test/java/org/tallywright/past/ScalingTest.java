@@ -117,7 +117,7 @@ class ScalingTest {
         PieceGeometry three = piece("48", "96", 3);
         assertThat(scaling(bookcase, three).task(stranger).of(Quantity.of(7), Unit.LF))
                 .isEqualTo(Quantity.of(21));
-        assertThat(scaling(null, three).material("bf").of(Quantity.of(7))).isEqualTo(Quantity.of(21));
+        assertThat(scaling(null, three).material("bf").of(Quantity.of(7), "bf")).isEqualTo(Quantity.of(21));
         Scaling.Factor sizeless =
                 scaling(bookcase, new PieceGeometry(units("48"), null, null, 3)).task(dado);
         assertThat(sizeless.of(Quantity.of(7), Unit.LF)).isEqualTo(Quantity.of(21));
@@ -135,25 +135,43 @@ class ScalingTest {
     void growsMaterialWithWhatItsUnitMeasures() {
         Scaling twice = scaling(bookcase, piece("72", "168", 1));
         for (String covers : List.of("sf", "sheet", "bf", "m2", "m3")) {
-            assertThat(twice.material(covers).of(Quantity.of("5.5"))).as(covers).isEqualTo(Quantity.of(22));
+            assertThat(twice.material(covers).of(Quantity.of("5.5"), covers))
+                    .as(covers)
+                    .isEqualTo(Quantity.of(22));
         }
         for (String runs : List.of("lf", "lm")) {
-            assertThat(twice.material(runs).of(Quantity.of("5.5"))).as(runs).isEqualTo(Quantity.of(11));
+            assertThat(twice.material(runs).of(Quantity.of("5.5"), runs))
+                    .as(runs)
+                    .isEqualTo(Quantity.of(11));
         }
         for (String counted : List.of("each", "panel", "box of 50")) {
-            assertThat(twice.material(counted).of(Quantity.of(6))).as(counted).isEqualTo(Quantity.of(6));
+            assertThat(twice.material(counted).of(Quantity.of(6), counted))
+                    .as(counted)
+                    .isEqualTo(Quantity.of(6));
         }
         assertThat(twice.material("lf").how()).isEqualTo("quantity x 2 by edge of the face, all round");
         assertThat(twice.material("each").how()).isEqualTo("quantity as it was, by number of pieces");
+    }
+
+    /** 0.0236 m3 x 32/21 = 0.03596 m3; a hundredth would make it 0.04, 17 bf for 15. */
+    @Test
+    void isAsFineAsAMetricUnitIsCounted() {
+        Scaling scaling = scaling(bookcase, larger);
+        assertThat(scaling.material("m3").of(Quantity.of("0.0236"), "m3")).isEqualTo(Quantity.of("0.036"));
+        assertThat(scaling.material("m2").of(Quantity.of("1.951"), "m2")).isEqualTo(Quantity.of("2.97"));
+        assertThat(scaling.task(dado).of(Quantity.of("0.0236"), Unit.M3)).isEqualTo(Quantity.of("0.036"));
+        assertThat(scaling.task(dado).of(Quantity.of("14.33"), Unit.LM)).isEqualTo(Quantity.of("21.84"));
+        assertThat(scaling.material("m3").of(Quantity.of("0.0001"), "m3")).isEqualTo(Quantity.of("0.0002"));
     }
 
     @Test
     void countsMaterialWhole() {
         // 1.33 x 3 = 3.99.
         Scaling three = scaling(bookcase, piece("36", "84", 3));
-        assertThat(three.material("each").of(Quantity.of("1.33"))).isEqualTo(Quantity.of(4));
-        assertThat(three.material("box of 50").of(Quantity.of("1.33"))).isEqualTo(Quantity.of("3.99"));
-        assertThat(three.material("lf").of(Quantity.of("20"))).isEqualTo(Quantity.of(60));
+        assertThat(three.material("each").of(Quantity.of("1.33"), "each")).isEqualTo(Quantity.of(4));
+        assertThat(three.material("box of 50").of(Quantity.of("1.33"), "box of 50"))
+                .isEqualTo(Quantity.of("3.99"));
+        assertThat(three.material("lf").of(Quantity.of("20"), "lf")).isEqualTo(Quantity.of(60));
         assertThat(three.material("each").how()).isEqualTo("quantity x 3 by number of pieces");
     }
 
@@ -162,9 +180,9 @@ class ScalingTest {
         PieceKindCard shelf =
                 new PieceKindCard(Ids.next(), "Shelf", true, 0, List.of(line(dado, Measure.WIDTH, "1", false)));
         PieceGeometry twiceAsWide = new PieceGeometry(units("72"), null, null, 1);
-        assertThat(scaling(shelf, twiceAsWide).material("lf").of(Quantity.of(3)))
+        assertThat(scaling(shelf, twiceAsWide).material("lf").of(Quantity.of(3), "lf"))
                 .isEqualTo(Quantity.of(6));
-        assertThat(scaling(shelf, twiceAsWide).material("bf").of(Quantity.of(3)))
+        assertThat(scaling(shelf, twiceAsWide).material("bf").of(Quantity.of(3), "bf"))
                 .isEqualTo(Quantity.of(6));
     }
 
