@@ -123,6 +123,10 @@ final class CopyLines {
         if (price == null) {
             notes.add("the catalogue has no price for it yet");
         }
+        if (!past.freight().isZero()) {
+            // Delivery does not grow with a piece, and one run may bring the material of several jobs.
+            notes.add("its freight stays behind: write what it costs today into the line");
+        }
         if (past.shared()) {
             notes.add("for all pieces there: write how much this one needs");
         }

@@ -57,15 +57,15 @@ public class PastJobs {
 
     private static final String MATERIALS = """
             with line as (
-                select l.id, l.piece_id, l.material_id, l.net_quantity as estimated, l.unit_price, l.position,
+                select l.id, l.piece_id, l.material_id, l.net_quantity as estimated, l.unit_price, l.freight_amount,
                     l.net_quantity / sum(l.net_quantity) over (partition by l.material_id) as share
                 from estimate_material l where l.job_id = :job and %s)
-            select l.id, l.piece_id, m.id as material_id, m.name, m.unit, m.starting_yield, l.estimated, l.unit_price, l.share,
+            select l.id, l.piece_id, m.id as material_id, m.name, m.unit, m.starting_yield, l.estimated, l.unit_price, l.freight_amount, l.share,
                 a.net_quantity, a.charged_quantity, a.cost_amount
             from line l join material m on m.id = l.material_id
             left join job_material a on a.job_id = :job and a.material_id = l.material_id
             union all
-            select m.id, null, m.id, m.name, m.unit, m.starting_yield, null, null, 1,
+            select m.id, null, m.id, m.name, m.unit, m.starting_yield, null, null, 0, 1,
                 a.net_quantity, a.charged_quantity, a.cost_amount
             from job_material a join material m on m.id = a.material_id
             where a.job_id = :job and m.material_group <> 'other'
@@ -166,6 +166,7 @@ public class PastJobs {
                 row.getString("unit"),
                 quantity(row, "estimated"),
                 price == null ? null : UnitPrice.of(price),
+                Money.of(row.getBigDecimal("freight_amount")),
                 Yield.of(row.getBigDecimal("starting_yield")),
                 row.getBigDecimal("share"),
                 quantity(row, "net_quantity"),

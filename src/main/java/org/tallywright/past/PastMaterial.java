@@ -18,6 +18,7 @@ import org.tallywright.shared.Yield;
  * @param pieceId null for the whole job
  * @param estimated net, null where no line named it
  * @param priceThen what a unit was estimated at, null where no line named it
+ * @param freight of the line as it was estimated; zero where none was, or no line named it
  * @param share of the job's material, above 0 up to 1
  * @param net of the job, in the finished work; null where nobody said so
  * @param charged what the job consumed of it; null where nothing was bought or taken
@@ -32,6 +33,7 @@ public record PastMaterial(
         String unit,
         @Nullable Quantity estimated,
         @Nullable UnitPrice priceThen,
+        Money freight,
         Yield startingYield,
         BigDecimal share,
         @Nullable Quantity net,
@@ -49,6 +51,7 @@ public record PastMaterial(
                 unit,
                 estimated,
                 priceThen,
+                freight,
                 startingYield,
                 share,
                 net,

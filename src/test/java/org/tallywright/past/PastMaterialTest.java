@@ -6,6 +6,7 @@ import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.tallywright.shared.Ids;
+import org.tallywright.shared.Money;
 import org.tallywright.shared.Quantity;
 import org.tallywright.shared.Yield;
 
@@ -20,6 +21,7 @@ class PastMaterialTest {
                 unit,
                 quantity(estimated),
                 null,
+                Money.ZERO,
                 Yield.of(new BigDecimal("0.6")),
                 new BigDecimal(share),
                 quantity(net),

@@ -160,6 +160,10 @@ class CopyPages {
         if (me.seesMoney() && line.price() != null) {
             notes.add(shop.money().format(line.price()) + (line.priceOfToday() ? " today" : " as estimated then"));
         }
+        if (me.seesMoney() && !line.past().freight().isZero()) {
+            notes.add("freight was estimated at "
+                    + shop.money().format(line.past().freight()));
+        }
         CopySeen now = CopySeen.of(line, me.seesMoney());
         return new CopyPage.MaterialRow(
                 id,
