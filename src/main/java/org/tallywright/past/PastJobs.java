@@ -36,16 +36,18 @@ public class PastJobs {
             .collect(Collectors.joining(", "));
 
     private static final String TASKS = """
-            select l.*, f.quantity as frozen_quantity, coalesce(f.minutes, e.minutes, 0) as took,
+            select l.*, f.quantity as frozen_quantity,
+                coalesce(f.confirmed, l.quantity_confirmed) as confirmed, coalesce(f.minutes, e.minutes, 0) as took,
                 coalesce(e.rework, 0) as rework, coalesce(e.call_back, 0) as call_back, coalesce(e.standby, 0) as standby
             from task l
             join stage s on s.id = l.stage_id
             left join (
-                select x."taskId" as task_id, x."rateMinutes" as minutes, x."quantityDone" as quantity
+                select x."taskId" as task_id, x."rateMinutes" as minutes, x."quantityDone" as quantity,
+                    x."quantityConfirmed" as confirmed
                 from (select r.figures from review r join job j on j.id = r.job_id and j.state = 'closed'
                     where r.job_id = :job order by r.closing desc limit 1) r
                 cross join lateral jsonb_to_recordset(r.figures -> 'tasks')
-                    as x("taskId" uuid, "rateMinutes" int, "quantityDone" numeric)) f on f.task_id = l.id
+                    as x("taskId" uuid, "rateMinutes" int, "quantityDone" numeric, "quantityConfirmed" boolean)) f on f.task_id = l.id
             left join (
                 select task_id, sum(minutes) filter (where hour_class not in (%s)) as minutes,
                     sum(minutes) filter (where hour_class = 'rework') as rework,
@@ -149,6 +151,7 @@ public class PastJobs {
                 Hours.ofMinutes(row.getInt("estimated_minutes")),
                 row.getString("state").equals("done"),
                 frozen == null ? quantity(row, "quantity_done") : frozen,
+                row.getBoolean("confirmed"),
                 row.getInt("took"),
                 row.getInt("rework"),
                 row.getInt("call_back"),

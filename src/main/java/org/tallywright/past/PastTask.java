@@ -16,6 +16,7 @@ import org.tallywright.shared.UnitHours;
  * @param unitHours the rate it was estimated at
  * @param done whether it was finished; only then it says what it takes
  * @param quantityDone null until it was done
+ * @param confirmed whether somebody said that quantity; else it is the estimate, taken when the task was done
  * @param minutes of the hour classes that count in a rate
  * @param rework minutes; likewise call-backs and standby, none of them in {@code minutes}
  */
@@ -30,6 +31,7 @@ public record PastTask(
         Hours estimated,
         boolean done,
         @Nullable Quantity quantityDone,
+        boolean confirmed,
         int minutes,
         int rework,
         int callBack,
@@ -37,7 +39,7 @@ public record PastTask(
 
     private static final UnitHours MOST = UnitHours.of("1000");
 
-    /** What was really done; what was estimated where nobody got that far. */
+    /** What was done, whether somebody counted or not; what was estimated where nobody got that far. */
     public Quantity there() {
         return done && quantityDone != null ? quantityDone : quantity;
     }
@@ -51,19 +53,23 @@ public record PastTask(
         return rate.equals(UnitHours.ZERO) || rate.compareTo(MOST) > 0 ? Optional.empty() : Optional.of(rate);
     }
 
-    /** {@code 14 h 30 there for 22 sf, and 1 h rework}. */
+    /** {@code 14 h 30 there for 22 sf, quantity not confirmed, and 1 h rework}. */
     String words() {
         if (!done) {
             return "estimated " + estimated + " for " + amount(quantity) + ", not done there";
         }
         return minutes == 0
-                ? amount(there()) + " done there, no hours logged" + beside()
-                : Hours.ofMinutes(minutes) + " there for " + amount(there()) + beside();
+                ? amount(there()) + " done there" + unconfirmed() + ", no hours logged" + beside()
+                : Hours.ofMinutes(minutes) + " there for " + amount(there()) + unconfirmed() + beside();
     }
 
     /** {@code 14 h 30 for 22 sf, estimated 12 h for 20 sf; 1 h rework besides}. */
     String story() {
         return done ? words() + "; estimated " + estimated + " for " + amount(quantity) : words();
+    }
+
+    private String unconfirmed() {
+        return confirmed ? "" : ", quantity not confirmed";
     }
 
     private String amount(Quantity some) {

@@ -232,6 +232,29 @@ class CopySqlTest {
         assertThat(rip.callBack()).isEqualTo(45);
     }
 
+    /** Travel was answered "done" when the job was closed, so nobody counted it. Reopened, the task itself is read. */
+    @Test
+    void saysWhereNobodyConfirmedTheQuantity() {
+        assertThat(story("Travel")).isEqualTo("1 h there for 1 trip, quantity not confirmed; estimated 1 h for 1 trip");
+        assertThat(story("Rip hardwood")).doesNotContain("confirmed");
+        jdbc.sql("update task set quantity_confirmed = not quantity_confirmed where state = 'done'")
+                .update();
+        assertThat(story("Travel")).as("as the review froze it").contains("not confirmed");
+
+        desk.reopen(built.seat().job().id(), "more to do", by);
+        assertThat(story("Travel")).doesNotContain("confirmed");
+        assertThat(story("Rip hardwood"))
+                .isEqualTo("2 h there for 120 lf, quantity not confirmed; estimated 1 h 30 for 100 lf");
+    }
+
+    private String story(String task) {
+        return past.job(built.seat().job().number(), true).tasks().stream()
+                .filter(t -> t.name().equals(task))
+                .map(PastTask::story)
+                .findFirst()
+                .orElseThrow();
+    }
+
     /** A lead with an option that nobody took: its hooks stay behind, delivery comes. */
     @Test
     void takesAWholeJobWithItsOtherCostsForWhoSeesMoney() {
