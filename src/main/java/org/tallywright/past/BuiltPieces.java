@@ -58,7 +58,10 @@ public class BuiltPieces {
             from task t left join frozen f on f.task_id = t.id left join logged l on l.task_id = t.id
             where t.piece_id in (select id from asked) group by t.piece_id""".formatted(PastJobs.BESIDE);
 
-    /** By the share of each line that was estimated; the only piece of a job has all of its material. */
+    /**
+     * By the share of each line that was estimated; the only piece of a job has all of its material. Where a job of several has
+     * some that was given to none of them, what one took is not known, and its pieces are left out.
+     */
     private static final String MATERIAL = """
             with asked as materialized (
                 select p.id, p.job_id, (select count(*) from piece q where q.job_id = p.job_id) = 1 as alone
@@ -66,13 +69,18 @@ public class BuiltPieces {
             line as (
                 select l.job_id, l.piece_id, l.material_id, sum(l.net_quantity) as net,
                     sum(sum(l.net_quantity)) over (partition by l.job_id, l.material_id) as all_net
-                from estimate_material l where l.job_id in (select job_id from asked) and %s group by 1, 2, 3)
+                from estimate_material l where l.job_id in (select job_id from asked) and %s group by 1, 2, 3),
+            astray as (
+                select m.job_id from job_material m join material c on c.id = m.material_id and c.material_group <> 'other'
+                where m.job_id in (select job_id from asked where not alone) and coalesce(m.cost_amount, 0) <> 0
+                    and not exists (select 1 from line l where l.job_id = m.job_id and l.material_id = m.material_id
+                        having count(*) > 0 and count(*) = count(l.piece_id)))
             select a.id, sum(m.cost_amount * case when a.alone then 1 else l.net / l.all_net end) as cost
             from asked a
             join job_material m on m.job_id = a.job_id
             join material c on c.id = m.material_id and c.material_group <> 'other'
             left join line l on l.job_id = a.job_id and l.piece_id = a.id and l.material_id = m.material_id
-            where a.alone or l.net is not null
+            where a.alone or l.net is not null and a.job_id not in (select job_id from astray)
             group by a.id""".formatted(TakenLines.MATERIALS);
 
     private static final String BESIDES = """

@@ -21,6 +21,7 @@ import org.tallywright.shared.Money;
  * @param hours hours for one piece
  * @param perMeasure hours for one unit of the measure; empty where no piece has its sizes
  * @param material money for one piece, empty for who sees none
+ * @param unpaid built pieces of whose material nothing sound is known; they are in no range of it
  * @param rework minutes of all together
  * @param reworked pieces that had any
  * @param besides hours of one job on no piece
@@ -31,6 +32,7 @@ public record BuiltRanges(
         Optional<SeenRange> perMeasure,
         Optional<SeenRange> material,
         Optional<SeenRange> materialPerMeasure,
+        int unpaid,
         int rework,
         int reworked,
         Optional<SeenRange> besides) {
@@ -62,6 +64,7 @@ public record BuiltRanges(
                 natural == Measure.EACH ? Optional.empty() : range(logged, natural, hours),
                 range(paid, Measure.EACH, money),
                 natural == Measure.EACH ? Optional.empty() : range(paid, natural, money),
+                built.size() - paid.size(),
                 again.stream().mapToInt(m -> m).sum(),
                 again.size(),
                 SeenRange.of(jobs(built)

@@ -12,6 +12,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.tallywright.AppTest;
+import org.tallywright.costing.SampleCosts;
 import org.tallywright.estimates.SampleEstimates;
 import org.tallywright.jobs.SampleJobs;
 import org.tallywright.people.SamplePeople;
@@ -33,6 +34,9 @@ class PastFiguresSqlTest {
 
     @Autowired
     SamplePeople people;
+
+    @Autowired
+    SampleCosts costs;
 
     @Autowired
     PastJobs past;
@@ -57,7 +61,7 @@ class PastFiguresSqlTest {
         bench = jobs.piece(built.seat().job(), "Bench", "48", "18", "15", owner);
         estimates.material(built.seat().job(), built.piece(), oak, "20", owner);
         estimates.material(built.seat().job(), bench, oak, "10", owner);
-        // Stock screws were written on no line; here they would only blur what the oak comes to.
+        // Screws from stock that no line names, so that what a piece took would not be known.
         people.asShop(() ->
                 jdbc.sql("delete from material_use where source = 'stock'").update());
     }
@@ -124,5 +128,38 @@ class PastFiguresSqlTest {
 
         assertThat(costs()).containsEntry(built.piece(), Money.of("400.67")).containsEntry(bench, Money.of("200.33"));
         assertThat(oakOf(bench)).hasSize(1);
+    }
+
+    @Test
+    void knowsNoMaterialOfAPieceWhereSomeOfTheJobWasGivenToNone() {
+        estimates.material(built.seat().job(), null, oak, "5", owner);
+        assertThat(costs()).isEmpty();
+    }
+
+    @Test
+    void knowsNoMaterialOfAPieceWhereSomeWasBoughtThatNoLineNames() {
+        UUID glue = costs.material("glue", "Glue", "adhesive", "each");
+        people.asShop(
+                () -> jdbc.sql("""
+                        insert into material_use (id, job_id, material_id, quantity, source, unit_price, used_on, version)
+                        values (?, ?, ?, 1, 'stock', 8.50, date '2026-11-12', 0)""").params(glue, built.seat().job().id(), glue).update());
+        assertThat(costs()).isEmpty();
+
+        // Once a line gives it to the bench it is the bench's.
+        sample.price(glue, "8.50");
+        estimates.material(built.seat().job(), bench, glue, "1", owner);
+        assertThat(costs()).containsEntry(built.piece(), Money.of("400.67")).containsEntry(bench, Money.of("208.83"));
+    }
+
+    @Test
+    void givesAllMaterialOfAJobToItsOnlyPiece() {
+        people.asShop(() -> {
+            jdbc.sql("delete from estimate_material where piece_id = ?")
+                    .param(bench)
+                    .update();
+            jdbc.sql("delete from piece where id = ?").param(bench).update();
+        });
+        estimates.material(built.seat().job(), null, oak, "5", owner);
+        assertThat(costs()).containsExactly(Map.entry(built.piece(), Money.of("601.00")));
     }
 }

@@ -134,7 +134,7 @@ class BuiltPages {
                         ranges.perMeasure(),
                         h -> words.hours(h * size.doubleValue()),
                         "built"));
-        add(figures, "Material for one piece", ranges.material(), words::money, "built");
+        ranges.material().ifPresent(seen -> figures.add(material(seen, ranges.unpaid())));
         add(
                 figures,
                 "Material by " + natural.label(),
@@ -144,6 +144,14 @@ class BuiltPages {
         ranges.hours().ifPresent(all -> figures.add(again(ranges)));
         add(figures, "On no piece, for one job", ranges.besides(), words::hours, "jobs");
         return figures;
+    }
+
+    private BuiltPage.Figure material(SeenRange seen, int unpaid) {
+        String without = unpaid == 0 ? "" : "; " + unpaid + " more without a figure";
+        return new BuiltPage.Figure(
+                "Material for one piece",
+                words.money(seen.median()),
+                PastWords.spread(seen, words::money, "built") + without);
     }
 
     private static void add(
