@@ -15,9 +15,13 @@ import org.tallywright.shared.Length;
  * back and with it at the front, whichever is less: it has to pass both.
  *
  * <p>Every width that was read counts as within the height of the piece; a height at which none was read follows from the
- * leans. A lean is taken over the height of the piece, or of the opening where that is less.
+ * leans. A lean is taken over the height of the piece, or of the opening where that is less. Two corners tell a width at the
+ * front from that at the back, and the other way round. The bow of a side stands half way up, or at the top of a piece that
+ * is no higher than that.
  */
 final class BoxRoom {
+    private static final List<Reading> BOWS = List.of(Reading.BOW_LEFT, Reading.BOW_RIGHT, Reading.BOW_SIDE_OVER);
+
     private final List<Reading> from = new ArrayList<>();
     private final int[] places = new int[Reading.values().length];
     private final Set<Reading> known;
@@ -40,6 +44,11 @@ final class BoxRoom {
         from.addAll(shift().readings(known));
         if (leans()) {
             from.addAll(known(Reading.Group.PLUMB));
+        }
+        if (bows()) {
+            from.addAll(known(BOWS));
+        }
+        if (leans() || bows()) {
             from.addAll(heights);
         }
         Arrays.fill(places, -1);
@@ -53,7 +62,7 @@ final class BoxRoom {
 
     /** Whether more is known of the walls than how far apart they are. */
     boolean isKnown() {
-        return shift() != Shift.NONE || leans();
+        return shift() != Shift.NONE || leans() || bows();
     }
 
     /** What would have to be read to be sure of the width. */
@@ -90,10 +99,19 @@ final class BoxRoom {
         return has(Reading.LEAN_OVER) && (has(Reading.LEAN_LEFT) || has(Reading.LEAN_RIGHT));
     }
 
+    private boolean bows() {
+        return has(Reading.BOW_SIDE_OVER) && (has(Reading.BOW_LEFT) || has(Reading.BOW_RIGHT));
+    }
+
     /** Whether the widths tell how much the walls lean together. */
     private boolean widens() {
         return !heights.isEmpty()
                 && (bothHeights(Level.FLOOR.back, Level.TOP.back) || bothHeights(Level.FLOOR.front, Level.TOP.front));
+    }
+
+    /** Whether widths were read at one end at all three heights. */
+    private boolean readAllUp(boolean back) {
+        return Arrays.stream(Level.values()).allMatch(level -> has(level.at(back)));
     }
 
     private boolean bothHeights(Reading floor, Reading top) {
@@ -105,10 +123,14 @@ final class BoxRoom {
         if (pair && has(Reading.DIAGONAL_BACK_LEFT) && has(Reading.DIAGONAL_BACK_RIGHT)) {
             return Shift.DIAGONALS;
         }
-        boolean left = Shift.LEFT.stream().allMatch(this::has);
-        boolean right = Shift.RIGHT.stream().allMatch(this::has);
-        boolean enough = left && right || pair && (left || right);
+        boolean one =
+                Shift.LEFT.stream().allMatch(this::has) || Shift.RIGHT.stream().allMatch(this::has);
+        boolean enough = bothCorners() || pair && one;
         return enough && !depths.isEmpty() ? Shift.CORNERS : Shift.NONE;
+    }
+
+    private boolean bothCorners() {
+        return Shift.LEFT.stream().allMatch(this::has) && Shift.RIGHT.stream().allMatch(this::has);
     }
 
     private boolean has(Reading reading) {
@@ -116,7 +138,11 @@ final class BoxRoom {
     }
 
     private List<Reading> known(Reading.Group group) {
-        return group.readings().stream().filter(known::contains).toList();
+        return known(group.readings());
+    }
+
+    private List<Reading> known(List<Reading> readings) {
+        return readings.stream().filter(known::contains).toList();
     }
 
     /** From what the way of the middle line toward the front is known. */
@@ -144,6 +170,13 @@ final class BoxRoom {
         private final double shift;
         private final double leanLeft;
         private final double leanRight;
+        /** As a share of the height of the opening: where the bows below stand. */
+        private final double bowAt;
+        /** The same, of the height that the leans are taken over. */
+        private final double bowUp;
+
+        private final double bowLeft;
+        private final double bowRight;
 
         private Walls(double[] r) {
             this.r = r;
@@ -152,18 +185,48 @@ final class BoxRoom {
             double right = 0;
             if (leans()) {
                 double over = at(Reading.LEAN_OVER);
-                double opening = heights.isEmpty()
-                        ? over
-                        : heights.stream().mapToDouble(this::at).max().orElse(over);
+                double opening = high(over);
                 double spread = widens() ? spread() : Double.NaN;
                 left = lean(Reading.LEAN_LEFT, Reading.LEAN_RIGHT, opening / over, spread);
                 right = lean(Reading.LEAN_RIGHT, Reading.LEAN_LEFT, opening / over, spread);
-                double tall = height == null ? 1 : Math.min(1, height / opening);
+                double tall = tall(opening);
                 left *= tall;
                 right *= tall;
             }
             leanLeft = left;
             leanRight = right;
+            double tall = bows() ? tall(high(at(Reading.BOW_SIDE_OVER))) : 1;
+            bowAt = Math.min(0.5, tall);
+            bowUp = bowAt / tall;
+            bowLeft = bow(Reading.BOW_LEFT, Reading.BOW_RIGHT);
+            bowRight = bow(Reading.BOW_RIGHT, Reading.BOW_LEFT);
+        }
+
+        private double high(double over) {
+            return heights.stream().mapToDouble(this::at).max().orElse(over);
+        }
+
+        private double tall(double opening) {
+            return height == null ? 1 : Math.min(1, height / opening);
+        }
+
+        /** Of a wall whose bow was not read, what the widths leave half way up, or none. */
+        private double bow(Reading wall, Reading other) {
+            if (!bows()) {
+                return 0;
+            }
+            if (has(wall)) {
+                double over = at(Reading.BOW_SIDE_OVER);
+                double run = heights.stream().mapToDouble(this::at).average().orElse(over);
+                // An even curve, as OpeningSums takes it: at the middle the whole of it.
+                return at(wall) * Math.pow(run / over, 2) * 4 * bowAt * (1 - bowAt);
+            }
+            if (readAllUp(true) || readAllUp(false)) {
+                boolean back = readAllUp(true);
+                double ends = (at(Level.FLOOR.at(back)) + at(Level.TOP.at(back))) / 2;
+                return at(Level.MIDDLE.at(back)) - ends - bow(other, wall);
+            }
+            return 0;
         }
 
         private double at(Reading reading) {
@@ -199,8 +262,7 @@ final class BoxRoom {
             }
             double half = level == null ? 0 : (at(level.front) - at(level.back)) / 2;
             boolean left = Shift.LEFT.stream().allMatch(BoxRoom.this::has);
-            boolean right = Shift.RIGHT.stream().allMatch(BoxRoom.this::has);
-            if (left && right) {
+            if (bothCorners()) {
                 return (splay(Shift.RIGHT) - splay(Shift.LEFT)) / 2;
             }
             return left ? half - splay(Shift.LEFT) : splay(Shift.RIGHT) - half;
@@ -227,13 +289,19 @@ final class BoxRoom {
                 for (double out : new double[] {near, far}) {
                     double width = width(level, out);
                     if (!Double.isNaN(width)) {
-                        double middle = shift * out + (leanRight - leanLeft) / 2 * level.up;
+                        double middle = shift * out + middle(level);
                         left = Math.max(left, middle - width / 2);
                         right = Math.min(right, middle + width / 2);
                     }
                 }
             }
             return right - left;
+        }
+
+        /** How far the middle line is to the right at that height. */
+        private double middle(Level level) {
+            double leaning = (leanRight - leanLeft) / 2;
+            return level == Level.MIDDLE && bows() ? leaning * bowUp + (bowRight - bowLeft) / 2 : leaning * level.up;
         }
 
         private double widest(double share) {
@@ -249,16 +317,36 @@ final class BoxRoom {
 
         /** Not a number at a height of which nothing is known. */
         private double width(Level level, double out) {
-            if (has(level.back) && has(level.front)) {
-                return at(level.back) + (at(level.front) - at(level.back)) * out;
-            }
             if (has(level.back) || has(level.front)) {
-                return at(has(level.back) ? level.back : level.front);
+                return readAt(level, out);
             }
             Level read = Level.read(known);
-            return level == Level.MIDDLE || read == null || !leans()
-                    ? Double.NaN
-                    : width(read, out) + (leanLeft + leanRight) * (level.up - read.up);
+            if (read == null || !leans() && !bows()) {
+                return Double.NaN;
+            }
+            if (level == Level.MIDDLE) {
+                return bows() ? bowed(out) : Double.NaN;
+            }
+            double bow = read == Level.MIDDLE ? bowLeft + bowRight : 0;
+            return width(read, out) - bow + (leanLeft + leanRight) * (level.up - read.up);
+        }
+
+        private double readAt(Level level, double out) {
+            double opens = 0;
+            if (has(level.back) && has(level.front)) {
+                opens = at(level.front) - at(level.back);
+            } else if (shift() == Shift.CORNERS && bothCorners()) {
+                opens = splay(Shift.LEFT) + splay(Shift.RIGHT);
+            }
+            return has(level.back) ? at(level.back) + opens * out : at(level.front) - opens * (1 - out);
+        }
+
+        /** Where no width was read half way up: the straight walls there, and the bows of both. */
+        private double bowed(double out) {
+            double floor = width(Level.FLOOR, out);
+            double top = width(Level.TOP, out);
+            boolean read = has(Level.TOP.back) || has(Level.TOP.front);
+            return floor + (top - floor) * (read ? bowAt : bowUp) + bowLeft + bowRight;
         }
     }
 }

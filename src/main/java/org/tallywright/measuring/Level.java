@@ -23,6 +23,10 @@ enum Level {
         this.up = up;
     }
 
+    Reading at(boolean atBack) {
+        return atBack ? back : front;
+    }
+
     /** The lowest that was read at back and front: the one that the diagonals lie in. */
     static @Nullable Level lowest(Set<Reading> known) {
         return Arrays.stream(values())

@@ -13,7 +13,8 @@ import org.tallywright.shared.Length;
 
 /**
  * Everything that follows from the readings of one opening, as far as they go. Wall faces are taken as straight between
- * two readings. What the tape leaves open about each reading is carried through to first order.
+ * two readings, but for a bow that was read. What the tape leaves open about each reading is carried through to first order;
+ * for a least, a gap or what is clear it is drawn (ADR 0062).
  */
 public final class OpeningSums {
     /** What a scribe strip is wider than the largest gap: common practice, no source. */

@@ -3,7 +3,11 @@ package org.tallywright.measuring;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 import static org.tallywright.measuring.Reading.BACK_FLOOR;
+import static org.tallywright.measuring.Reading.BACK_MIDDLE;
 import static org.tallywright.measuring.Reading.BACK_TOP;
+import static org.tallywright.measuring.Reading.BOW_LEFT;
+import static org.tallywright.measuring.Reading.BOW_RIGHT;
+import static org.tallywright.measuring.Reading.BOW_SIDE_OVER;
 import static org.tallywright.measuring.Reading.CORNER_LEFT_ACROSS;
 import static org.tallywright.measuring.Reading.CORNER_LEFT_BACK;
 import static org.tallywright.measuring.Reading.CORNER_LEFT_SIDE;
@@ -87,6 +91,66 @@ class BoxRoomTest {
         assertThat(OpeningSums.of(room, GOOD_TO, null, null))
                 .extracting(Finding::sum)
                 .doesNotContain(Sum.CLEAR_WIDTH);
+    }
+
+    /** Both walls close by a = 24 tan(90 - 89.01 degrees); whichever end was read, the front is less by both. */
+    @Test
+    void twoCornersTellTheWidthThatWasNotRead() {
+        Map<Reading, Length> corners = of(DEPTH_LEFT, 24.0);
+        corners.putAll(of(CORNER_LEFT_BACK, 36.0, CORNER_LEFT_SIDE, 48.0, CORNER_LEFT_ACROSS, 59.5));
+        corners.putAll(of(CORNER_RIGHT_BACK, 36.0, CORNER_RIGHT_SIDE, 48.0, CORNER_RIGHT_ACROSS, 59.5));
+        double in = 24 * Math.tan(Math.toRadians(90 - Geometry.corner(36, 48, 59.5)));
+        Map<Reading, Length> room = new EnumMap<>(corners);
+        room.putAll(of(BACK_FLOOR, 48.0));
+        assertThat(value(room, Sum.CLEAR_WIDTH, null, null))
+                .isCloseTo(47.17, within(0.005))
+                .isCloseTo(48 - 2 * in, within(1e-9));
+        // Half as deep, it has to pass the front all the same.
+        assertThat(value(room, Sum.CLEAR_WIDTH, 12.0, null)).isCloseTo(48 - 2 * in, within(1e-9));
+        assertThat(value(room, Sum.LARGEST_GAP, null, null)).isCloseTo(2 * in, within(1e-9));
+        Map<Reading, Length> atFront = new EnumMap<>(corners);
+        atFront.putAll(of(FRONT_FLOOR, 48.0));
+        assertThat(value(atFront, Sum.CLEAR_WIDTH, null, null)).isCloseTo(48, within(1e-9));
+        assertThat(value(atFront, Sum.LARGEST_GAP, null, null)).isCloseTo(2 * in, within(1e-9));
+    }
+
+    @Test
+    void aBulgeHalfWayUpTakesItsShare() {
+        Map<Reading, Length> room = of(BACK_FLOOR, 48.0, BACK_TOP, 48.0, BOW_LEFT, -0.5, BOW_SIDE_OVER, 96.0);
+        assertThat(value(room, Sum.CLEAR_WIDTH, null, null)).isCloseTo(47.5, within(1e-9));
+        assertThat(value(room, Sum.LARGEST_GAP, null, null)).isCloseTo(0.5, within(1e-9));
+        // The other wall standing back gives nothing: it holds at its ends.
+        room.putAll(of(BOW_RIGHT, 0.5));
+        assertThat(value(room, Sum.CLEAR_WIDTH, null, null)).isCloseTo(47.5, within(1e-9));
+        room.putAll(of(BOW_RIGHT, -0.25));
+        assertThat(value(room, Sum.CLEAR_WIDTH, null, null)).isCloseTo(47.25, within(1e-9));
+        // A quarter as high as the walls: 4 x 1/4 x 3/4 of the bow at its top.
+        assertThat(value(room, Sum.CLEAR_WIDTH, null, 24.0)).isCloseTo(48 - 0.75 * 0.75, within(1e-9));
+        assertThat(value(room, Sum.CLEAR_WIDTH, null, 48.0)).isCloseTo(47.25, within(1e-9));
+        // Read over half the height, four times as much over the whole.
+        room.putAll(of(BOW_SIDE_OVER, 48.0, HEIGHT_LEFT, 96.0));
+        assertThat(value(room, Sum.CLEAR_WIDTH, null, null)).isCloseTo(45, within(1e-9));
+    }
+
+    @Test
+    void wallsThatStandBackTakeNothing() {
+        Map<Reading, Length> room = of(BACK_FLOOR, 48.0, BOW_LEFT, 0.5, BOW_RIGHT, 0.5, BOW_SIDE_OVER, 96.0);
+        assertThat(value(room, Sum.CLEAR_WIDTH, null, null)).isEqualTo(48);
+        assertThat(value(room, Sum.LARGEST_GAP, null, null)).isCloseTo(1, within(1e-9));
+        // Read only half way up, the ends are narrower.
+        room.remove(BACK_FLOOR);
+        room.putAll(of(BACK_MIDDLE, 48.0));
+        assertThat(value(room, Sum.CLEAR_WIDTH, null, null)).isCloseTo(47, within(1e-9));
+    }
+
+    /** As wide half way up as at the ends, so the other wall stands back; the box still has to pass the bulge. */
+    @Test
+    void aWidthReadBesideTheBulgeTellsOfTheOtherWall() {
+        Map<Reading, Length> room = of(BACK_FLOOR, 48.0, BACK_MIDDLE, 48.0, BACK_TOP, 48.0, BOW_SIDE_OVER, 96.0);
+        room.putAll(of(BOW_LEFT, -0.5));
+        assertThat(value(room, Sum.CLEAR_WIDTH, null, null)).isCloseTo(47.5, within(1e-9));
+        room.putAll(of(BACK_MIDDLE, 47.5));
+        assertThat(value(room, Sum.CLEAR_WIDTH, null, null)).isCloseTo(47.5, within(1e-9));
     }
 
     @Test
