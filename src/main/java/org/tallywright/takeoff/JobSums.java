@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.tallywright.shared.NotHere;
 import org.tallywright.takeoff.formula.Amount;
 import org.tallywright.takeoff.formula.FormulaError;
@@ -19,7 +20,16 @@ import org.tallywright.takeoff.formula.FormulaError;
 final class JobSums {
     private final Map<UUID, Worked> byPiece = new LinkedHashMap<>();
 
-    private record Worked(Recipe recipe, Map<String, Amount> totals, Map<String, Amount> amounts) {}
+    private record Worked(Recipe recipe, int pieces, Map<String, Amount> totals, Map<String, Amount> amounts) {
+        /** Of all pieces alike. */
+        static Amount of(Recipe.TaskRule task, Map<String, Amount> totals, int pieces) {
+            try {
+                return task.formula().value(totals).times(Amount.number(pieces));
+            } catch (ArithmeticException e) {
+                throw FormulaError.tooLarge();
+            }
+        }
+    }
 
     /** @param key the same for lines of different formulas that count together: the code, and which of its lines this is */
     record Rule(String key, Recipe.TaskRule task) {}
@@ -38,13 +48,13 @@ final class JobSums {
         Map<String, Amount> amounts = new HashMap<>();
         for (Rule rule : rules(recipe)) {
             try {
-                amounts.put(rule.key(), rule.task().formula().value(totals).times(Amount.number(piece.count())));
+                amounts.put(rule.key(), Worked.of(rule.task(), totals, piece.count()));
             } catch (FormulaError cannot) {
-                // A size is missing: this piece does not count in the sums of the others.
+                // A size is missing, or it becomes too large: this piece does not count in the sums of the others.
                 amounts.remove(rule.key());
             }
         }
-        byPiece.put(piece.id(), new Worked(recipe, totals, amounts));
+        byPiece.put(piece.id(), new Worked(recipe, piece.count(), totals, amounts));
     }
 
     Recipe recipeOf(PieceFacts.Fact piece) {
@@ -78,7 +88,7 @@ final class JobSums {
                     .findFirst()
                     .orElseThrow()
                     .task();
-            sum = task.formula().value(own.totals());
+            sum = Worked.of(task, own.totals(), own.pieces());
         }
         Amount before = null;
         Amount job = null;
@@ -88,8 +98,8 @@ final class JobSums {
             Amount amount = entry.getValue().amounts().get(rule);
             // Two kinds of pieces may count one code in different kinds of amount; those do not add up.
             if (amount != null && amount.power() == sum.power()) {
-                job = job == null ? amount : job.plus(amount);
-                before = !earlier ? before : before == null ? amount : before.plus(amount);
+                job = plus(job, amount);
+                before = earlier ? plus(before, amount) : before;
             }
         }
         Amount none = new Amount(BigInteger.ZERO, BigInteger.ONE, sum.power());
@@ -100,5 +110,13 @@ final class JobSums {
                 Objects.requireNonNullElse(before, none),
                 "job",
                 Objects.requireNonNullElse(job, none));
+    }
+
+    private static Amount plus(@Nullable Amount sum, Amount more) {
+        try {
+            return sum == null ? more : sum.plus(more);
+        } catch (ArithmeticException e) {
+            throw FormulaError.tooLarge();
+        }
     }
 }

@@ -1,5 +1,6 @@
 package org.tallywright.takeoff;
 
+import java.math.BigInteger;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -147,7 +148,7 @@ public final class Workings {
     private static long count(Formula formula, Map<String, Amount> known) {
         return formula.value(known, 0)
                 .whole(RoundingMode.CEILING)
-                .min(java.math.BigInteger.valueOf(1_000_000))
+                .min(BigInteger.valueOf(1_000_000))
                 .longValue();
     }
 
@@ -157,12 +158,19 @@ public final class Workings {
 
     private static Length length(Formula formula, Map<String, Amount> known, Units units) {
         long step = units == Units.METRIC ? TENTH : SIXTY_FOURTH;
-        Amount marks = formula.value(known, 1).over(Amount.length(step));
-        return new Length(marks.whole(RoundingMode.HALF_UP)
-                .max(java.math.BigInteger.valueOf(-LONGEST))
-                .min(java.math.BigInteger.valueOf(LONGEST))
+        return new Length(marks(formula.value(known, 1), Amount.length(step))
+                .max(BigInteger.valueOf(-LONGEST))
+                .min(BigInteger.valueOf(LONGEST))
                 .multiply(java.math.BigInteger.valueOf(step))
                 .longValue());
+    }
+
+    private static BigInteger marks(Amount length, Amount step) {
+        try {
+            return length.over(step).whole(RoundingMode.HALF_UP);
+        } catch (ArithmeticException e) {
+            throw FormulaError.tooLarge();
+        }
     }
 
     /**

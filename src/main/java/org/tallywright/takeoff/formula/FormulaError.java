@@ -11,6 +11,11 @@ public final class FormulaError extends RuntimeException {
         this.sentence = sentence;
     }
 
+    /** A value with more digits than are kept. */
+    public static FormulaError tooLarge() {
+        return new FormulaError(1, "this becomes too large.");
+    }
+
     /** The character it is about, from 1. */
     public int position() {
         return position;

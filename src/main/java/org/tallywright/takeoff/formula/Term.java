@@ -133,7 +133,11 @@ sealed interface Term {
             if (step.signum() <= 0) {
                 throw new FormulaError(at, "the step of " + function + " is above nothing.");
             }
-            return new Amount(value.over(step).whole(mode), BigInteger.ONE, 0).times(step);
+            try {
+                return new Amount(value.over(step).whole(mode), BigInteger.ONE, 0).times(step);
+            } catch (ArithmeticException e) {
+                throw new FormulaError(at, "this becomes too large.");
+            }
         }
 
         @Override

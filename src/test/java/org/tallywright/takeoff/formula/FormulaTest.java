@@ -83,6 +83,19 @@ class FormulaTest {
         });
     }
 
+    /** A length of 17 large factors below fits what is kept; to a step of a sixteenth it does not. */
+    @Test
+    void aStepThatBecomesTooLargeIsRefused() {
+        String length = "1 mm" + " / 999999937".repeat(17);
+        assertThat(Formula.parse(length).value(KNOWN, 1).signum()).isPositive();
+        assertThatThrownBy(() ->
+                        Formula.parse("1 in + up(" + length + ", 1/16 in)").value(KNOWN))
+                .isInstanceOfSatisfying(FormulaError.class, e -> {
+                    assertThat(e.position()).isEqualTo(8);
+                    assertThat(e.sentence()).contains("becomes too large");
+                });
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"width", "width * height"})
     void refusesTheWrongKind(String formula) {
