@@ -18,6 +18,11 @@ public final class RecipeReader {
     private static final Pattern NAME = Pattern.compile("[a-z][a-z0-9_]{0,29}");
     private static final Set<String> TAKEN = Set.of(
             "width", "height", "depth", "min", "max", "up", "down", "if", "parts", "joints", "band", "faces", "run");
+    /** What a task line's last column counts with. Read all the same, for what a shop wrote before they were refused. */
+    private static final Set<String> OF_THE_JOB = Set.of("sum", "before", "job");
+    /** As the rule of the second part of one name is called. */
+    private static final Pattern NUMBERED = Pattern.compile(".* #[0-9]+");
+
     private static final List<String> PART_COLUMNS = List.of(
             "part",
             "name",
@@ -102,6 +107,9 @@ public final class RecipeReader {
     private void setting(int line, String[] columns) {
         if (wants(line, columns, 4, 4, "setting | name | what it is | formula")) {
             String name = name(line, columns[1], names);
+            if (name != null && OF_THE_JOB.contains(name)) {
+                errors.add(new RecipeError(line, "name", "\"" + name + "\" means something already."));
+            }
             Formula formula = formula(line, "formula", columns[3]);
             if (name != null && formula != null) {
                 settings.add(new Recipe.Setting(line, name, shortened(columns[2]), formula));
@@ -129,6 +137,12 @@ public final class RecipeReader {
         }
         if (columns[1].isEmpty()) {
             errors.add(new RecipeError(line, "name", "A part has a name."));
+        }
+        if (NUMBERED.matcher(shortened(columns[1])).matches()) {
+            errors.add(new RecipeError(
+                    line,
+                    "name",
+                    "A name does not end in # and a number: parts of one name are" + " told apart that way."));
         }
         Grain grain = grain(line, columns.length > 6 ? columns[6] : "");
         List<Formula> formulas = new ArrayList<>();
