@@ -10,7 +10,7 @@ import java.util.List;
  * @param cuts step by step
  * @param parts what comes out of it
  * @param left offcuts with their sizes
- * @param grain whether it has one, from left to right
+ * @param grain whether a part on it has one, which then runs from left to right
  */
 public record Drawing(
         String title,

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.tallywright.cutting.BarPlan;
+import org.tallywright.cutting.Grain;
 import org.tallywright.cutting.Region;
 import org.tallywright.cutting.SheetPlan;
 import org.tallywright.shared.Length;
@@ -66,6 +67,12 @@ final class Drawings {
         }
         List<Drawing.Saw> saws =
                 sheet.cuts().stream().map(cut -> saw(cut, scale)).toList();
+        boolean grain = sheet.parts().stream()
+                .anyMatch(part -> rows.get(part.part()).details().grain() != Grain.ANY);
+        List<String> facts = new ArrayList<>(List.of(kerf(kerf), trim(trim, "each edge")));
+        if (grain) {
+            facts.add("grain along the " + length(length));
+        }
         return new Drawing(
                 size(length, sheet.stock().width()) + ", " + what,
                 1,
@@ -73,11 +80,11 @@ final class Drawings {
                 Math.max(8, Math.round(sheet.stock().width() * scale)),
                 boxes,
                 saws,
-                List.of(kerf(kerf), trim(trim, "each edge"), "grain along the " + length(length)),
+                List.copyOf(facts),
                 cuts(sheet),
                 counted(parts),
                 counted(left),
-                true);
+                grain);
     }
 
     private List<String> cuts(SheetPlan.Sheet sheet) {
