@@ -49,7 +49,7 @@ class ShippedRecipesTest {
                     Pantry case   | 60      | 94     | 18     | 4 Side 90" x 17"; 8 Top, bottom and fixed shelf 28 1/4" x 17"; 2 Outer stile 90" x 2 1/2"; 1 Middle stile 90" x 1 3/4"; 6 Rail 26 5/8" x 1 3/4"; 16 Door stile 42 1/8" x 2 1/4"; 16 Door rail 9 3/8" x 2 1/4"; 8 Door panel 38 1/4" x 9 1/4"; 12 Tray side 16" x 3"; 12 Tray front and back 22 5/8" x 3"; 6 Tray bottom 23 1/8" x 15 1/2"
                     Pantry case   | 30      | 94     | 24     | 3 Rail 25" x 1 3/4"; 6 Tray side 21" x 3"; 6 Tray front and back 21" x 3"; 3 Tray bottom 21 1/2" x 20 1/2"
                     Drawer bank   | 36      | 40     | 24     | 2 Side 40" x 23"; 2 Top and bottom 33 1/2" x 23"; 1 Back 40" x 34 1/2"; 5 Rail 31 1/2" x 1 1/2"; 4 Drawer front 31 1/4" x 7 7/8"; 8 Drawer side 21" x 7 1/8"; 8 Drawer front and back 29 1/2" x 7 1/8"; 4 Drawer bottom 30" x 20 1/2"
-                    Desk          | 72      | 30     | 28     | 1 Top 73" x 28 1/2"; 2 Long apron 67 1/2" x 4"; 2 Side apron 24 1/2" x 4"; 8 Leg layer 29" x 2 1/4"
+                    Desk          | 72      | 30     | 28     | 1 Top 73" x 28 1/2"; 2 Long apron 67 3/4" x 4"; 2 Side apron 24 3/4" x 4"; 8 Leg layer 29" x 2 1/8"
                     Window seat   | 81 5/8  | 18 1/4 | 22     | 6 Side 17 1/4" x 21 1/4"; 3 Bottom 25 11/16" x 21 1/4"; 1 Seat 81 5/8" x 22 3/4"; 6 Rail 24" x 2"
                     Bench         | 81 5/8  | 18 1/4 | 22     | 6 Side 17 1/4" x 21 1/4"
                     Floating shelf| 60      | 2 1/2  | 10     | 1 Top skin 60" x 9 1/4"; 2 End 9 1/4" x 1"; 1 Cleat 58 3/8" x 1"; 5 Rib 8" x 1"
