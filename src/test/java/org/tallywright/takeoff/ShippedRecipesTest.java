@@ -192,6 +192,65 @@ class ShippedRecipesTest {
         assertThat(errors).extracting(RecipeError::line).contains(3);
     }
 
+    private static double supply(String kind, String slot, String width, String height, String depth) {
+        Recipe recipe = RecipeReader.read(ShippedRecipes.of(kind)).recipe();
+        Worked worked = worked(kind, width, height, depth);
+        Map<String, Amount> totals = Workings.totals(recipe, worked.settings(), worked.parts());
+        return recipe.supplies().stream()
+                .filter(supply -> supply.slot().equals(slot))
+                .mapToDouble(supply -> supply.formula().value(totals).decimal().doubleValue())
+                .sum();
+    }
+
+    private static double task(String kind, String code, String width, String height, String depth) {
+        Recipe recipe = RecipeReader.read(ShippedRecipes.of(kind)).recipe();
+        Worked worked = worked(kind, width, height, depth);
+        Map<String, Amount> totals = Workings.totals(recipe, worked.settings(), worked.parts());
+        return recipe.tasks().stream()
+                .filter(task -> task.code().equals(code))
+                .mapToDouble(task -> task.formula().value(totals).decimal().doubleValue())
+                .sum();
+    }
+
+    /** Four rows of holes up a case of 29 3/4; a drawer of 21 by 33 1/2 has its groove all round. */
+    @Test
+    void looseShelvesOfABaseCaseHavePinsAndHoles() {
+        assertThat(supply("Base case", "pins", "36", "34 1/2", "24")).isEqualTo(4);
+        assertThat(task("Base case", "shelf_make", "36", "34 1/2", "24")).isEqualTo(1);
+        assertThat(task("Base case", "dado_groove", "36", "34 1/2", "24"))
+                .isEqualTo(inches("228").units());
+    }
+
+    /** A door of 42 1/8 in takes two pairs, as on a tall case. */
+    @Test
+    void highDoorsTakeTwoPairsOfHinges() {
+        assertThat(supply("Pantry case", "hinge", "30", "94", "24")).isEqualTo(8);
+        assertThat(supply("Pantry case", "hinge", "30", "84", "24")).isEqualTo(4);
+    }
+
+    /** Base case: sides 2 x 29 3/4, bottom 34 1/2, shelf 34 3/8. Whatever is banded is bought. */
+    @Test
+    void edgeBandIsBoughtForWhatIsBanded() throws IOException {
+        assertThat(supply("Base case", "band", "36", "34 1/2", "24"))
+                .isEqualTo(inches("128 3/8").units());
+        for (String kind : catalogue()) {
+            double banded = worked(kind, "72", "60", "16").parts().stream()
+                    .mapToDouble(part -> part.quantity()
+                            * (part.longEdges() * part.length().units()
+                                    + part.shortEdges() * part.width().units()))
+                    .sum();
+            assertThat(supply(kind, "band", "72", "60", "16")).as(kind).isEqualTo(banded);
+        }
+    }
+
+    /** One species: top and legs of 5/4 that planes to 1 in and to two layers of 1 1/16, aprons of 4/4. */
+    @Test
+    void aDeskIsOfOneWood() {
+        assertThat(RecipeReader.read(ShippedRecipes.of("Desk")).recipe().slots())
+                .extracting(Recipe.Slot::code)
+                .containsExactly("red_oak_54", "red_oak_44", "red_oak_54");
+    }
+
     @Test
     void totalsAddUp() {
         Recipe recipe = RecipeReader.read(
