@@ -58,8 +58,9 @@ public class CostForecaster {
     /**
      * @param likely bought half the time at most, above nothing
      * @param safe bought four times in five at most, no less
+     * @param covered of the need, before anything is bought
      */
-    public record LaidOut(BigDecimal likely, BigDecimal safe) {}
+    public record LaidOut(BigDecimal likely, BigDecimal safe, BigDecimal covered) {}
 
     /**
      * @param cents what the job costs in each draw, in hundredths, ascending
@@ -140,7 +141,9 @@ public class CostForecaster {
         LaidOut laidOut = need.laidOut();
         if (laidOut != null) {
             return new CostModel.LaidOut(
-                    laidOut.likely().doubleValue(), laidOut.safe().doubleValue());
+                    laidOut.likely().doubleValue(),
+                    laidOut.safe().doubleValue(),
+                    laidOut.covered().doubleValue());
         }
         return new CostModel.ByYield(
                 need.net().doubleValue(),

@@ -81,6 +81,7 @@ public record EstimateSheet(
      * @param startingYield the catalogue's
      * @param purchaseStep the smallest quantity that can be bought
      * @param safe of a laid out line: charged four times in five at most; null where the purchase is net / yield
+     * @param covered of a laid out line: what agreed lines and offcuts give of the whole need
      * @param stock of the purchase, taken from stock
      */
     public record MaterialRow(
@@ -97,6 +98,7 @@ public record EstimateSheet(
             Quantity purchaseStep,
             Quantity purchase,
             @Nullable Quantity safe,
+            Quantity covered,
             Quantity stock,
             UnitPrice price,
             Money freight,
@@ -117,6 +119,7 @@ public record EstimateSheet(
                     purchaseStep,
                     purchase,
                     safe,
+                    covered,
                     stock,
                     price,
                     freight,

@@ -180,6 +180,7 @@ class EstimateSheets {
                 Quantity.of(row.getBigDecimal("purchase_step")),
                 Quantity.of(row.getBigDecimal("purchase_quantity")),
                 safe == null ? null : Quantity.of(safe),
+                Quantity.of(row.getBigDecimal("covered_quantity")),
                 Quantity.of(row.getBigDecimal("stock_quantity")),
                 UnitPrice.of(row.getBigDecimal("unit_price")),
                 Money.of(row.getBigDecimal("freight_amount")),

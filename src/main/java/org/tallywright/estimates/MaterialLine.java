@@ -33,6 +33,7 @@ class MaterialLine {
 
     private Quantity purchaseQuantity;
     private @Nullable Quantity safeQuantity;
+    private Quantity coveredQuantity;
     private Quantity stockQuantity;
     private UnitPrice unitPrice;
     private boolean priceTyped;
@@ -73,6 +74,7 @@ class MaterialLine {
         this.yield = cost.yield();
         purchaseQuantity = cost.purchase();
         safeQuantity = laidOut == null ? null : laidOut.safe();
+        coveredQuantity = laidOut == null ? Quantity.ZERO : laidOut.covered();
         stockQuantity = content.stock().compareTo(purchaseQuantity) > 0 ? purchaseQuantity : content.stock();
         unitPrice = cost.price();
         priceTyped = content.priceTyped();
@@ -109,7 +111,7 @@ class MaterialLine {
     }
 
     private @Nullable LaidOut laidOut() {
-        return safeQuantity == null ? null : new LaidOut(purchaseQuantity, safeQuantity);
+        return safeQuantity == null ? null : new LaidOut(purchaseQuantity, safeQuantity, coveredQuantity);
     }
 
     /** The form shows the catalogue's price as it stands on the line; sent back like that, nobody typed it. */

@@ -118,7 +118,10 @@ public class EstimateOutlook implements HoursOutlook {
 
     private static CostForecaster.@Nullable LaidOut laidOut(EstimateSheet.MaterialRow line) {
         Quantity safe = line.safe();
-        return safe == null ? null : new CostForecaster.LaidOut(line.purchase().amount(), safe.amount());
+        return safe == null
+                ? null
+                : new CostForecaster.LaidOut(
+                        line.purchase().amount(), safe.amount(), line.covered().amount());
     }
 
     @Override

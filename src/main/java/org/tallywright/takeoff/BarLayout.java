@@ -92,7 +92,7 @@ final class BarLayout {
         return new BuyLine(
                 card,
                 counted ? Quantity.of(plan.bars().size()) : run(net, unit),
-                new Charge(counted ? buy : run(netBought, unit), buy, buy, Quantity.ZERO, true),
+                new Charge(counted ? buy : run(netBought, unit), buy, buy, Quantity.ZERO, Quantity.ZERO, true),
                 buy,
                 how,
                 percent(BigDecimal.valueOf(placed), BigDecimal.valueOf(used)),

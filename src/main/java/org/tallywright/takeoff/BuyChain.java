@@ -72,7 +72,7 @@ record BuyChain(List<MaterialRow> held, UUID next) {
         // Offcuts that do half the time are not there the other half: then count what is safe.
         Quantity likely = charge.likely().isZero() ? charge.safe() : charge.likely();
         if (held.isEmpty()) {
-            LaidOut laidOut = charge.laidOut() ? new LaidOut(likely, charge.safe()) : null;
+            LaidOut laidOut = charge.laidOut() ? new LaidOut(likely, charge.safe(), charge.covered()) : null;
             return line(card, charge.net(), laidOut, charge.stock());
         }
         Quantity agreed = sum(held.stream().map(MaterialRow::purchase).toList());
@@ -88,7 +88,7 @@ record BuyChain(List<MaterialRow> held, UUID next) {
         return line(
                 card,
                 net.compareTo(more) > 0 ? more : net,
-                new LaidOut(more, charge.safe().minus(agreed)),
+                new LaidOut(more, charge.safe().minus(agreed), charge.covered().plus(agreed)),
                 stock.isNegative() ? Quantity.ZERO : stock);
     }
 

@@ -12,10 +12,11 @@ import org.tallywright.shared.Quantity;
  * @param net in the finished work, out of what is charged
  * @param likely charged half the time at most
  * @param safe charged four times in five at most
+ * @param covered of the need by offcuts, where how much is needed is chance
  * @param stock of the likely quantity, taken from stock
  * @param laidOut whether a layout gave it; else it is net / yield
  */
-public record Charge(Quantity net, Quantity likely, Quantity safe, Quantity stock, boolean laidOut) {
+public record Charge(Quantity net, Quantity likely, Quantity safe, Quantity covered, Quantity stock, boolean laidOut) {
     public boolean isNothing() {
         return likely.isZero() && safe.isZero();
     }
@@ -39,6 +40,7 @@ public record Charge(Quantity net, Quantity likely, Quantity safe, Quantity stoc
                 Quantity.of(net.multiply(share)),
                 charged(some, owned.stock(), card),
                 charged(most, owned.stock(), card),
+                Quantity.of(owned.offcutQuantity()),
                 Quantity.of(some.min(owned.stock())),
                 laidOut);
     }

@@ -81,7 +81,7 @@ final class SheetLayout {
         return new BuyLine(
                 card,
                 scale.of(net),
-                new Charge(scale.of(onNew), bought.plus(stock), bought.plus(stock), stock, true),
+                new Charge(scale.of(onNew), bought.plus(stock), bought.plus(stock), Quantity.ZERO, stock, true),
                 bought,
                 how,
                 percent(netArea(rows).subtract(unplacedArea(plan.unplaced(), single)), usedArea(plan)),

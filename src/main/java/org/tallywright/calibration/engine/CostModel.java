@@ -11,12 +11,14 @@ import org.tallywright.calibration.engine.model.CommonDraws;
  *   cost     = hours x (rate + overhead) + sum of materials + other
  *   rate     = sum of share_i x rate_i,  shares of {@link CrewScatter}, scaled to the planned rate in the mean
  *   material = bought x price x exp(s z - s^2/2) + freight
- *   bought   = ceil( net / yield / step ) x step, or laid out: likely x exp(w z), w = ln(safe / likely) / 0.8416
+ *   bought   = ceil( net / yield / step ) x step, or laid out:
+ *              max(0, (likely + covered) x exp(w z) - covered), w = ln((safe + covered) / (likely + covered)) / 0.8416
  * </pre>
  *
  * <p>Hours are the draws of the job's forecast, yields those of {@link MaterialYields} (all lines of a material move together), s and z
  * those of {@link PriceScatter}. A layout of sheets or bars is bought as laid out (w = 0); boards of chance widths are
- * lognormal through the median and the four-in-five quantile of the lots drawn for them. How far a shop buys beside its layouts
+ * lognormal through the median and the four-in-five quantile of the lots drawn for them: their whole need, from which what is
+ * covered is taken off draw by draw, for a difference is not lognormal. How far a shop buys beside its layouts
  * is not learnt. Prices move about the estimate's price and keep it in the mean. Hours, crew, prices and
  * yields move independently of each other; the prices of two materials do so as well. Amounts in the shop's currency, hours in
  * person-hours. The streams are named by person and material: an edit to one line leaves the draws of the others alone.
@@ -72,10 +74,15 @@ public final class CostModel {
     /**
      * @param likely median, above 0
      * @param safe four times in five no more; the same where the layout is certain
+     * @param covered of the need, by what is agreed or there already; likely and safe are beyond it
      */
-    public record LaidOut(double likely, double safe) implements Purchase {
+    public record LaidOut(double likely, double safe, double covered) implements Purchase {
         private double spread() {
-            return safe <= likely ? 0 : Math.log(safe / likely) / Z80;
+            return safe <= likely ? 0 : Math.log((safe + covered) / (likely + covered)) / Z80;
+        }
+
+        private double at(double spread, double z) {
+            return spread == 0 ? likely : Math.max(0, (likely + covered) * Math.exp(spread * z) - covered);
         }
     }
 
@@ -143,7 +150,7 @@ public final class CostModel {
             double spread = laid.spread();
             double[] z = common.normals("laid out " + line.material());
             for (int d = 0; d < bought.length; d++) {
-                bought[d] = laid.likely() * Math.exp(spread * z[d]);
+                bought[d] = laid.at(spread, z[d]);
             }
         }
         return bought;

@@ -1,6 +1,7 @@
 package org.tallywright.takeoff.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
@@ -20,6 +21,7 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
@@ -367,6 +369,65 @@ class BuyListWebTest {
         assertThat(safe).isGreaterThan(likely);
         assertThat(amount()).isEqualByComparingTo(likely.multiply(BigDecimal.TEN));
         assertThat(how).contains(safe.stripTrailingZeros().toPlainString() + " bf");
+    }
+
+    /** Offcuts of 4 bf and the agreed line cover most of the need; what is to buy beyond them strays as the whole of it does. */
+    @Test
+    void boardsBeyondTheAgreedAreDrawnOfTheWholeNeed() throws Exception {
+        people.paid(owner, LocalDate.of(2026, 1, 1), "40", "20");
+        priced("wo_qs_44", "10");
+        offcut("wo_qs_44", "96 x 6", "4");
+        panel("40", "40", "5", "wo_qs_44");
+        put();
+        double agreed = figures("purchase_quantity").get(0);
+        assertThat(figures("covered_quantity")).containsExactly(4.0);
+        estimates.other(job, "Delivery", "45.50", owner);
+        bids.acceptByLink(estimates.issued(job, owner), job.id(), new ClientYes("Orrin Baskwell", Set.of(), ""));
+        panel("1", "40", "5", "wo_qs_44");
+        put();
+        assertThat(figures("covered_quantity")).containsExactly(4.0, agreed + 4);
+
+        jobs.task(job, null, jobs.kind("trip_out", "Trip", "Install", "trip", "1"), "2", owner);
+        double likely = figures("purchase_quantity").get(1);
+        double safe = figures("safe_quantity").get(1);
+        double mean = beyond(likely + agreed + 4, safe + agreed + 4, agreed + 4);
+        assertThat(Objects.requireNonNull(pricer.of(job.id()).cost())
+                        .material()
+                        .amount()
+                        .doubleValue())
+                .isCloseTo(10 * mean, within(0.3 + 0.03 * 10 * mean));
+    }
+
+    private List<Double> figures(String column) {
+        return jdbc.sql("select " + column + " from estimate_material where job_id = ? order by position")
+                .param(job.id())
+                .query(Double.class)
+                .list();
+    }
+
+    /** The mean of what a lognormal need is above the covered part, by summing over its normal score. */
+    private static double beyond(double likely, double safe, double covered) {
+        double w = Math.log(safe / likely) / 0.8416212;
+        double mean = 0;
+        for (double z = -6; z < 6; z += 0.001) {
+            double density = Math.exp(-z * z / 2) / Math.sqrt(2 * Math.PI);
+            mean += Math.max(0, likely * Math.exp(w * z) - covered) * density * 0.001;
+        }
+        return mean;
+    }
+
+    /** What covers a need belongs to a layout; the database says so too. */
+    @Test
+    void onlyALaidOutLineHasACoveredPart() throws Exception {
+        priced("ply_maple_34", "100");
+        panel("5", "46", "46", "ply_maple_34");
+        put();
+        for (String wrong : List.of("covered_quantity = -1", "covered_quantity = 1, safe_quantity = null")) {
+            assertThatThrownBy(() -> people.asShop(() ->
+                            jdbc.sql("update estimate_material set " + wrong).update()))
+                    .isInstanceOf(DataIntegrityViolationException.class)
+                    .hasMessageContaining("estimate_material_covered_of_a_layout");
+        }
     }
 
     @Test
