@@ -70,11 +70,12 @@ public class BuiltPieces {
                 select l.job_id, l.piece_id, l.material_id, sum(l.net_quantity) as net,
                     sum(sum(l.net_quantity)) over (partition by l.job_id, l.material_id) as all_net
                 from estimate_material l where l.job_id in (select job_id from asked) and %s group by 1, 2, 3),
+            named as (
+                select job_id, material_id, count(*) = count(piece_id) as by_piece from line group by job_id, material_id),
             astray as (
                 select m.job_id from job_material m join material c on c.id = m.material_id and c.material_group <> 'other'
-                where m.job_id in (select job_id from asked where not alone) and coalesce(m.cost_amount, 0) <> 0
-                    and not exists (select 1 from line l where l.job_id = m.job_id and l.material_id = m.material_id
-                        having count(*) > 0 and count(*) = count(l.piece_id)))
+                left join named n on n.job_id = m.job_id and n.material_id = m.material_id
+                where m.job_id in (select job_id from asked where not alone) and m.cost_amount <> 0 and n.by_piece is not true)
             select a.id, sum(m.cost_amount * case when a.alone then 1 else l.net / l.all_net end) as cost
             from asked a
             join job_material m on m.job_id = a.job_id

@@ -28,6 +28,10 @@ import org.tallywright.web.SignedIn;
 class BuiltPages {
     static final int SIZE = 25;
 
+    private static final String MATERIAL = "Material for one piece";
+    private static final BuiltPage.Figure NO_MATERIAL = new BuiltPage.Figure(
+            MATERIAL, "not known", "of none: nothing was bought, or some was given to no piece of its job");
+
     private final BuiltBook book;
     private final WholeJobs jobs;
     private final PieceKinds kinds;
@@ -52,7 +56,7 @@ class BuiltPages {
                 tabs(form, "/past"),
                 names(cards),
                 words.lengthSuffix(),
-                ranges(found.ranges(), search),
+                ranges(found.ranges(), search, me.seesMoney()),
                 found.page().stream()
                         .map(piece -> row(piece, found, natural(piece, cards), me))
                         .toList(),
@@ -118,7 +122,7 @@ class BuiltPages {
                 : piece.measure(natural).map(size -> words.rate(took.minutes() / 60.0 / size.doubleValue(), natural));
     }
 
-    private List<BuiltPage.Figure> ranges(@Nullable BuiltRanges ranges, BuiltSearch search) {
+    private List<BuiltPage.Figure> ranges(@Nullable BuiltRanges ranges, BuiltSearch search, boolean money) {
         List<BuiltPage.Figure> figures = new ArrayList<>();
         if (ranges == null) {
             return figures;
@@ -134,7 +138,10 @@ class BuiltPages {
                         ranges.perMeasure(),
                         h -> words.hours(h * size.doubleValue()),
                         "built"));
-        ranges.material().ifPresent(seen -> figures.add(material(seen, ranges.unpaid())));
+        ranges.material()
+                .map(seen -> material(seen, ranges.unpaid()))
+                .or(() -> Optional.of(NO_MATERIAL).filter(f -> money && ranges.unpaid() > 0))
+                .ifPresent(figures::add);
         add(
                 figures,
                 "Material by " + natural.label(),
@@ -149,9 +156,7 @@ class BuiltPages {
     private BuiltPage.Figure material(SeenRange seen, int unpaid) {
         String without = unpaid == 0 ? "" : "; " + unpaid + " more without a figure";
         return new BuiltPage.Figure(
-                "Material for one piece",
-                words.money(seen.median()),
-                PastWords.spread(seen, words::money, "built") + without);
+                MATERIAL, words.money(seen.median()), PastWords.spread(seen, words::money, "built") + without);
     }
 
     private static void add(
