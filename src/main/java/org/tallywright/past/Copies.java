@@ -54,10 +54,23 @@ class Copies implements LineOrigins {
                 .optional();
     }
 
+    /**
+     * What is known of a copy that comes in.
+     *
+     * @param content what it held; null where that was not kept, and once it was taken out
+     */
+    record Known(UUID job, @Nullable UUID content, boolean takenOut) {}
+
+    Optional<Known> known(UUID copy) {
+        return jdbc.sql("""
+                        select job_id as job, content, false as taken_out from past_copy where id = :id
+                        union all select job_id, null, true from past_copy_taken_out where id = :id""").param("id", copy).query(Known.class).optional();
+    }
+
     void add(CopyPlan plan, UUID job, List<Line> lines, UUID by) {
         jdbc.sql("""
-                        insert into past_copy (id, job_id, from_job_id, from_piece_id, what, copied_on, copied_by)
-                        values (:id, :job, :from, cast(:piece as uuid), :what, :on, :by)""")
+                        insert into past_copy (id, job_id, from_job_id, from_piece_id, what, copied_on, copied_by, content)
+                        values (:id, :job, :from, cast(:piece as uuid), :what, :on, :by, :content)""")
                 .param("id", plan.id())
                 .param("job", job)
                 .param("from", plan.from().ref().id())
@@ -67,6 +80,7 @@ class Copies implements LineOrigins {
                 .param("what", plan.what())
                 .param("on", clock.today())
                 .param("by", by)
+                .param("content", plan.content())
                 .update();
         for (Line line : lines) {
             jdbc.sql("insert into past_copy_line (copy_id, job_id, " + line.sort.column
@@ -95,7 +109,11 @@ class Copies implements LineOrigins {
         return held;
     }
 
+    /** Its id stays known. */
     void remove(UUID copy) {
+        jdbc.sql("insert into past_copy_taken_out (id, job_id) select id, job_id from past_copy where id = ?")
+                .param(copy)
+                .update();
         jdbc.sql("delete from past_copy where id = ?").param(copy).update();
     }
 

@@ -1,5 +1,8 @@
 package org.tallywright.past;
 
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -72,8 +75,26 @@ public record CopyPlan(
         return noNewPiece && tasks.isEmpty() && materials.isEmpty() && costs.isEmpty();
     }
 
+    /** One id for all that is copied, whatever is said of where it comes from; a piece that takes the lines may change meanwhile. */
+    UUID content() {
+        List<Object> said = new ArrayList<>();
+        for (PieceLine piece : pieces) {
+            said.add(piece.source());
+            said.add(piece.into() == null ? piece.details() : piece.into());
+            said.add(piece.parts());
+        }
+        for (TaskLine task : tasks) {
+            said.add(Arrays.asList(task.source(), task.kindId(), task.quantity(), task.rate()));
+        }
+        for (MaterialLine line : materials) {
+            said.add(Arrays.asList(line.source(), line.materialId(), line.net(), line.price()));
+        }
+        costs.forEach(cost -> said.add(List.of(cost.id(), cost.amount())));
+        return UUID.nameUUIDFromBytes(said.toString().getBytes(StandardCharsets.UTF_8));
+    }
+
     /** The id that the copy of a thing has: it follows from the copy's, so that a repeat makes nothing new. */
     UUID idOf(UUID source) {
-        return UUID.nameUUIDFromBytes((id + "/" + source).getBytes(java.nio.charset.StandardCharsets.UTF_8));
+        return UUID.nameUUIDFromBytes((id + "/" + source).getBytes(StandardCharsets.UTF_8));
     }
 }

@@ -19,6 +19,7 @@ import org.tallywright.shared.Money;
 import org.tallywright.shared.NetQuantity;
 import org.tallywright.shared.NotHere;
 import org.tallywright.shared.Refused;
+import org.tallywright.shared.Stale;
 import org.tallywright.takeoff.TakeoffCopy;
 
 /** Copies past work into a job that is being estimated, all or nothing. */
@@ -56,15 +57,14 @@ public class Copyist {
      * Copied work is nobody's yet and on no day; nothing is logged on it, and the past job stays as it is.
      *
      * @throws Refused for a closed job, one whose bid was accepted, the past job itself, and where nothing is ticked
+     * @throws Stale where something else was copied under that id, or that copy was taken out since
      */
     @Transactional
     public void copy(UUID job, CopyPlan plan, UUID by) {
         JobRef into = jobs.holdOpen(job, by);
-        UUID known = copies.jobOf(plan.id()).orElse(null);
+        Copies.Known known = copies.known(plan.id()).orElse(null);
         if (known != null) {
-            if (!known.equals(job)) {
-                throw new NotHere("copy");
-            }
+            guardRepeat(known, job, plan);
             return;
         }
         guard(into, plan.from().ref());
@@ -82,10 +82,20 @@ public class Copyist {
         copies.add(plan, job, added, by);
     }
 
-    /** Whether a copy of that id was made already, so that what is sent now is a repeat. */
+    private static void guardRepeat(Copies.Known known, UUID job, CopyPlan plan) {
+        if (!known.job().equals(job)) {
+            throw new NotHere("copy");
+        }
+        boolean another = known.content() != null && !known.content().equals(plan.content());
+        if (known.takenOut() || another) {
+            throw new Stale("copy");
+        }
+    }
+
+    /** Whether a copy of that id was made already, so that what is sent now is no new one. */
     @Transactional(readOnly = true)
     public boolean knows(UUID copy) {
-        return copies.jobOf(copy).isPresent();
+        return copies.known(copy).isPresent();
     }
 
     /**
