@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
@@ -20,6 +19,8 @@ import org.tallywright.takeoff.TakeoffCopy;
 
 /** The lines of an offer: what was done there, scaled, with the catalogue of today. */
 final class CopyLines {
+    private static final String HERE = "is in the plan already";
+
     private CopyLines() {}
 
     /** What every line of one offer is worked out with. */
@@ -28,7 +29,7 @@ final class CopyLines {
             Map<UUID, PieceKindCard> pieceKinds,
             Map<UUID, EstimateMaterials.Facts> materials,
             Map<UUID, TakeoffCopy.Found> parts,
-            Set<UUID> planned) {
+            PlannedLines.Planned planned) {
 
         UUID countedAs(UUID kind) {
             TaskKindCard card = taskKinds.get(kind);
@@ -36,21 +37,48 @@ final class CopyLines {
         }
     }
 
-    static Optional<CopyOffer.Group> group(
-            PastJob from, @Nullable PastPiece piece, @Nullable PieceDetails now, Today today, boolean whole) {
+    /**
+     * Where the lines of a group go.
+     *
+     * @param piece the past piece, null for the whole job
+     * @param now name and sizes of the piece to be; null as above
+     * @param there the piece that takes them; null for a new one, and for the whole job
+     */
+    record To(
+            @Nullable PastPiece piece,
+            @Nullable PieceDetails now,
+            @Nullable UUID there) {
+        static final To JOB = new To(null, null, null);
+
+        boolean isNew() {
+            return piece != null && there == null;
+        }
+
+        boolean hasTask(UUID kind, Today today) {
+            return !isNew() && today.planned.hasTask(there, kind);
+        }
+
+        boolean hasMaterial(UUID material, Today today) {
+            return !isNew() && today.planned.hasMaterial(there, material);
+        }
+    }
+
+    static Optional<CopyOffer.Group> group(PastJob from, To to, Today today, boolean whole) {
+        PastPiece piece = to.piece;
         UUID id = piece == null ? null : piece.id();
-        Scaling scaling = scaling(piece, now, today);
+        Scaling scaling = scaling(piece, to.now, today);
         List<CopyOffer.TaskLine> tasks = from.tasksOf(id).stream()
-                .map(task -> task(task, scaling, today))
+                .map(task -> task(task, scaling, to, today))
                 .toList();
         List<CopyOffer.MaterialLine> lines = from.materials().stream()
                 .filter(m -> whole ? Objects.equals(m.pieceId(), id) : true)
-                .map(m -> material(m, scaling, today))
+                .map(m -> material(m, scaling, to, today))
                 .toList();
         boolean empty = piece == null && tasks.isEmpty() && lines.isEmpty();
         return empty
                 ? Optional.empty()
-                : Optional.of(new CopyOffer.Group(piece, now, tasks, lines, id == null ? null : today.parts.get(id)));
+                : Optional.of(
+                        new CopyOffer.Group(piece, to.now, tasks, lines, id == null ? null : today.parts.get(id)));
     }
 
     private static @Nullable Scaling scaling(@Nullable PastPiece piece, @Nullable PieceDetails now, Today today) {
@@ -65,7 +93,7 @@ final class CopyLines {
                 countedAs);
     }
 
-    private static CopyOffer.TaskLine task(PastTask past, @Nullable Scaling scaling, Today today) {
+    private static CopyOffer.TaskLine task(PastTask past, @Nullable Scaling scaling, To to, Today today) {
         TaskKindCard card = today.taskKinds.get(past.kindId());
         if (card == null) {
             throw new IllegalStateException("a task without its kind");
@@ -76,9 +104,9 @@ final class CopyLines {
         if (!factor.how().isEmpty()) {
             notes.add(factor.how());
         }
-        boolean here = scaling == null && today.planned.contains(card.id());
+        boolean here = to.hasTask(card.id(), today);
         if (here) {
-            notes.add("is in the plan already");
+            notes.add(HERE);
         }
         if (!card.active()) {
             notes.add("its kind of work is out of use");
@@ -107,7 +135,7 @@ final class CopyLines {
         return choices;
     }
 
-    private static CopyOffer.MaterialLine material(PastMaterial past, @Nullable Scaling scaling, Today today) {
+    private static CopyOffer.MaterialLine material(PastMaterial past, @Nullable Scaling scaling, To to, Today today) {
         Scaling.Factor factor = scaling == null ? Scaling.Factor.SAME : scaling.material(past.unit());
         List<String> notes = new ArrayList<>();
         notes.add(past.words());
@@ -127,11 +155,15 @@ final class CopyLines {
             // Delivery does not grow with a piece, and one run may bring the material of several jobs.
             notes.add("its freight stays behind: write what it costs today into the line");
         }
+        boolean here = to.hasMaterial(past.materialId(), today);
+        if (here) {
+            notes.add(HERE);
+        }
         if (past.shared()) {
             notes.add("for all pieces there: write how much this one needs");
         }
         Quantity net = factor.of(past.there(), past.unit());
-        boolean ticked = !past.shared() && !net.isZero() && facts != null && price != null;
+        boolean ticked = !past.shared() && !here && !net.isZero() && facts != null && price != null;
         return new CopyOffer.MaterialLine(past, net, price, now != null, ticked, notes);
     }
 }

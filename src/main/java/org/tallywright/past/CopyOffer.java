@@ -17,7 +17,7 @@ import org.tallywright.takeoff.TakeoffCopy;
  * @param groups the whole job's own lines first, where there are any, then piece by piece
  * @param besides hours of the past job that are on no piece, where one piece alone is copied
  */
-public record CopyOffer(JobRef into, PastJob from, List<Group> groups, List<PastCost> costs, int besides) {
+public record CopyOffer(JobRef into, PastJob from, List<Group> groups, List<CostLine> costs, int besides) {
 
     /**
      * @param piece null for the whole job's own tasks and material
@@ -75,6 +75,9 @@ public record CopyOffer(JobRef into, PastJob from, List<Group> groups, List<Past
             return "As in " + what + ": " + past.words();
         }
     }
+
+    /** @param here the job has one that is called the same, so it is not ticked */
+    public record CostLine(PastCost past, boolean here) {}
 
     /** {@code 25-007, Bookcase}, or {@code 25-007} for a whole job. */
     public String what(@Nullable PastPiece piece) {

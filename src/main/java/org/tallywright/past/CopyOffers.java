@@ -28,6 +28,7 @@ public class CopyOffers {
     private final PieceKinds pieceKinds;
     private final EstimateMaterials materials;
     private final TakeoffCopy takeoff;
+    private final PlannedLines planned;
     private final ShopClock clock;
     private final JdbcClient jdbc;
 
@@ -36,12 +37,14 @@ public class CopyOffers {
             PieceKinds pieceKinds,
             EstimateMaterials materials,
             TakeoffCopy takeoff,
+            PlannedLines planned,
             ShopClock clock,
             JdbcClient jdbc) {
         this.taskKinds = taskKinds;
         this.pieceKinds = pieceKinds;
         this.materials = materials;
         this.takeoff = takeoff;
+        this.planned = planned;
         this.clock = clock;
         this.jdbc = jdbc;
     }
@@ -49,19 +52,25 @@ public class CopyOffers {
     /**
      * @param from a whole job, or one with a single piece of it
      * @param sizes of the pieces to be, by the past piece; one that is missing has the sizes of then
+     * @param targets pieces that are there and take the lines, by the past piece; of one that is missing a new piece is made
      */
     @Transactional(readOnly = true)
-    public CopyOffer offer(JobRef into, PastJob from, boolean whole, Map<UUID, PieceDetails> sizes) {
+    public CopyOffer offer(
+            JobRef into, PastJob from, boolean whole, Map<UUID, PieceDetails> sizes, Map<UUID, UUID> targets) {
         CopyLines.Today today = today(into, from);
         List<CopyOffer.Group> groups = new ArrayList<>();
         if (whole) {
-            CopyLines.group(from, null, null, today, whole).ifPresent(groups::add);
+            CopyLines.group(from, CopyLines.To.JOB, today, whole).ifPresent(groups::add);
         }
         for (PastPiece piece : from.pieces()) {
-            CopyLines.group(from, piece, sizes.getOrDefault(piece.id(), piece.details()), today, whole)
+            PieceDetails now = sizes.getOrDefault(piece.id(), piece.details());
+            CopyLines.group(from, new CopyLines.To(piece, now, targets.get(piece.id())), today, whole)
                     .ifPresent(groups::add);
         }
-        return new CopyOffer(into, from, groups, from.costs(), whole ? 0 : besides(from.ref()));
+        List<CopyOffer.CostLine> costs = from.costs().stream()
+                .map(cost -> new CopyOffer.CostLine(cost, today.planned().hasCost(cost.description())))
+                .toList();
+        return new CopyOffer(into, from, groups, costs, whole ? 0 : besides(from.ref()));
     }
 
     private CopyLines.Today today(JobRef into, PastJob from) {
@@ -81,14 +90,7 @@ public class CopyOffers {
                 materials.offered(clock.today()).stream()
                         .collect(Collectors.toMap(EstimateMaterials.Facts::id, Function.identity())),
                 takeoff.of(from.ref().id()),
-                planned(into));
-    }
-
-    /** Kinds of work that the whole job to be has already, such as its travel. */
-    private Set<UUID> planned(JobRef into) {
-        return new HashSet<>(jdbc.sql("""
-                        select distinct coalesce(k.merged_into, k.id) from task t join task_kind k on k.id = t.task_kind_id
-                        where t.job_id = ? and t.piece_id is null and t.state <> 'dropped'""").param(into.id()).query(UUID.class).list());
+                planned.of(into));
     }
 
     /** Minutes of the past job on none of its pieces, without rework and the like. */

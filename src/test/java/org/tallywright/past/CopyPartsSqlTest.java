@@ -99,7 +99,8 @@ class CopyPartsSqlTest {
     }
 
     private UUID copied(Map<UUID, PieceDetails> sizes) {
-        CopyPlan plan = sample.plan(offers.offer(into, past.piece(bookcase), false, sizes), HoursChoice.Basis.BOOK);
+        CopyPlan plan =
+                sample.plan(offers.offer(into, past.piece(bookcase), false, sizes, Map.of()), HoursChoice.Basis.BOOK);
         copyist.copy(into.id(), plan, owner.personId());
         return plan.id();
     }

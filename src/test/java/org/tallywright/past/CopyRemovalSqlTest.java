@@ -66,7 +66,7 @@ class CopyRemovalSqlTest {
     }
 
     private CopyPlan copied() {
-        CopyOffer offer = offers.offer(into, past.piece(built.piece()), false, Map.of());
+        CopyOffer offer = offers.offer(into, past.piece(built.piece()), false, Map.of(), Map.of());
         CopyPlan plan = sample.plan(offer, HoursChoice.Basis.TOOK);
         copyist.copy(into.id(), plan, by);
         return plan;

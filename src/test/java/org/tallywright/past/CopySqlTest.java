@@ -23,7 +23,9 @@ import org.tallywright.people.SamplePeople;
 import org.tallywright.shared.Ids;
 import org.tallywright.shared.Length;
 import org.tallywright.shared.NotHere;
+import org.tallywright.shared.Quantity;
 import org.tallywright.shared.Refused;
+import org.tallywright.shared.Stale;
 import org.tallywright.shared.UnitHours;
 import org.tallywright.shared.Units;
 import org.tallywright.web.Role;
@@ -56,6 +58,9 @@ class CopySqlTest {
     Copyist copyist;
 
     @Autowired
+    CopyRemoval removal;
+
+    @Autowired
     LineOrigins origins;
 
     @Autowired
@@ -77,7 +82,7 @@ class CopySqlTest {
     }
 
     private CopyOffer offer(Map<UUID, PieceDetails> sizes) {
-        return offers.offer(into, past.piece(built.piece()), false, sizes);
+        return offers.offer(into, past.piece(built.piece()), false, sizes, Map.of());
     }
 
     private PieceDetails twiceAsWide() {
@@ -186,8 +191,66 @@ class CopySqlTest {
 
         assertThat(taskLines()).hasSize(2);
         assertThat(count("piece", into)).isEqualTo(1);
+        assertThat(copyist.knows(plan.id())).isTrue();
         JobRef other = jobs.lead(built.seat().owner(), "Another");
         assertThatThrownBy(() -> copyist.copy(other.id(), plan, by)).isInstanceOf(NotHere.class);
+    }
+
+    /** Nobody is told "Copied" of what was not copied. */
+    @Test
+    void anotherCopyUnderTheSameIdIsToldSo() {
+        CopyPlan plan = sample.plan(offer(Map.of()), HoursChoice.Basis.TOOK);
+        copyist.copy(into.id(), plan, by);
+        List<CopyPlan> others = List.of(
+                with(plan, plan.pieces(), plan.tasks().subList(0, 1), plan.materials()),
+                with(plan, plan.pieces(), plan.tasks(), List.of()),
+                with(plan, List.of(), plan.tasks(), plan.materials()),
+                with(
+                        plan,
+                        plan.pieces(),
+                        sample.plan(offer(Map.of()), HoursChoice.Basis.THEN).tasks(),
+                        plan.materials()),
+                with(
+                        plan,
+                        plan.pieces(),
+                        plan.tasks().stream()
+                                .map(t -> new CopyPlan.TaskLine(
+                                        t.source(),
+                                        t.piece(),
+                                        t.kindId(),
+                                        t.name(),
+                                        Quantity.of("7"),
+                                        t.rate(),
+                                        t.origin()))
+                                .toList(),
+                        plan.materials()));
+        for (CopyPlan other : others) {
+            assertThatThrownBy(() -> copyist.copy(into.id(), other, by)).isInstanceOf(Stale.class);
+        }
+        assertThat(taskLines()).hasSize(2);
+    }
+
+    private static CopyPlan with(
+            CopyPlan plan,
+            List<CopyPlan.PieceLine> pieces,
+            List<CopyPlan.TaskLine> tasks,
+            List<CopyPlan.MaterialLine> materials) {
+        return new CopyPlan(
+                plan.id(), plan.from(), plan.fromPiece(), plan.what(), pieces, tasks, materials, plan.costs());
+    }
+
+    @Test
+    void aCopyThatWasTakenOutDoesNotComeBackWithItsOldPage() {
+        CopyPlan plan = sample.plan(offer(Map.of()), HoursChoice.Basis.TOOK);
+        copyist.copy(into.id(), plan, by);
+        removal.takeOut(into.id(), plan.id(), by, true);
+        removal.takeOut(into.id(), plan.id(), by, true);
+
+        assertThat(copyist.knows(plan.id())).isTrue();
+        assertThatThrownBy(() -> copyist.copy(into.id(), plan, by)).isInstanceOf(Stale.class);
+        assertThat(taskLines()).isEmpty();
+        copyist.copy(into.id(), sample.plan(offer(Map.of()), HoursChoice.Basis.TOOK), by);
+        assertThat(taskLines()).hasSize(2);
     }
 
     @Test
@@ -202,7 +265,7 @@ class CopySqlTest {
                 .hasMessageContaining("itself");
 
         JobRef lead = jobs.lead(built.seat().owner(), "Back to the first");
-        CopyOffer back = offers.offer(built.seat().job(), past.job(lead.number(), true), true, Map.of());
+        CopyOffer back = offers.offer(built.seat().job(), past.job(lead.number(), true), true, Map.of(), Map.of());
         CopyPlan empty =
                 new CopyPlan(Ids.next(), back.from(), null, lead.number(), List.of(), List.of(), List.of(), List.of());
         assertThatThrownBy(() -> copyist.copy(built.seat().job().id(), empty, by))
@@ -270,14 +333,14 @@ class CopySqlTest {
                     .update();
         });
 
-        CopyOffer offer = offers.offer(into, past.job(whole.number(), true), true, Map.of());
+        CopyOffer offer = offers.offer(into, past.job(whole.number(), true), true, Map.of(), Map.of());
 
         assertThat(offer.groups()).hasSize(2);
         assertThat(offer.groups().get(0).tasks())
                 .extracting(t -> t.past().name())
                 .containsExactly("Travel");
         assertThat(offer.groups().get(1).materials()).hasSize(1);
-        assertThat(offer.costs()).extracting(PastCost::description).containsExactly("Delivery");
+        assertThat(offer.costs()).extracting(cost -> cost.past().description()).containsExactly("Delivery");
         assertThat(past.job(whole.number(), false).costs()).isEmpty();
     }
 }

@@ -47,7 +47,7 @@ class OutOfUseSqlTest {
     }
 
     private CopyOffer.Group offered() {
-        return offers.offer(into, past.piece(built.piece()), false, Map.of())
+        return offers.offer(into, past.piece(built.piece()), false, Map.of(), Map.of())
                 .groups()
                 .get(0);
     }

@@ -98,6 +98,20 @@ record BuiltForm(
         return uri.encode().buildAndExpand(values).toUriString();
     }
 
+    /** The address of the preview of a copy: for the piece that takes the lines, else of the sizes that were looked for. */
+    public String copy(UUID past) {
+        UriComponentsBuilder uri = UriComponentsBuilder.fromPath("/jobs/{job}/past-pieces/{past}");
+        Map<String, String> values = new HashMap<>(Map.of("job", job, "past", past.toString()));
+        if (piece.isEmpty()) {
+            add(uri, values, "width", width);
+            add(uri, values, "height", height);
+            add(uri, values, "depth", depth);
+        } else {
+            add(uri, values, "into", piece);
+        }
+        return uri.encode().buildAndExpand(values).toUriString();
+    }
+
     private static void add(UriComponentsBuilder uri, Map<String, String> values, String name, String value) {
         if (!value.isEmpty()) {
             uri.queryParam(name, "{" + name + "}");

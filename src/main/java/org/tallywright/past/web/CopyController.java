@@ -95,15 +95,25 @@ class CopyController {
                 "/jobs/" + into.number() + "/past-jobs/" + from.ref().number());
     }
 
-    /** @param into id of a piece that the lines are to go to, as offered by the page it comes from */
+    /**
+     * @param into id of a piece that the lines are to go to, as offered by the page it comes from
+     * @param width likewise, as it was looked for; height and depth too
+     */
     @GetMapping("/past-pieces/{id}")
     String showPiece(
             @PathVariable String number,
             @PathVariable UUID id,
             @RequestParam(defaultValue = "") String into,
+            @RequestParam(defaultValue = "") String width,
+            @RequestParam(defaultValue = "") String height,
+            @RequestParam(defaultValue = "") String depth,
             SignedIn me,
             Model model) {
-        return show(piece(number, id), CopyForm.blank(id, into), me, model);
+        return show(
+                piece(number, id),
+                CopyForm.blank(id, Map.of("into", into, "width", width, "height", height, "depth", depth)),
+                me,
+                model);
     }
 
     @GetMapping("/past-jobs/{other}")
@@ -120,7 +130,12 @@ class CopyController {
 
     private CopyOffer offer(Wanted wanted, CopyForm form, FormReader read) {
         Map<UUID, PieceDetails> sizes = form.sizes(read, wanted.from().pieces(), wanted.targets(), words);
-        return offers.offer(wanted.into(), wanted.from(), wanted.piece() == null, sizes);
+        return offers.offer(
+                wanted.into(),
+                wanted.from(),
+                wanted.piece() == null,
+                sizes,
+                form.targets(wanted.from().pieces()));
     }
 
     private String page(Wanted wanted, CopyOffer offer, CopyForm form, FormErrors errors, SignedIn me, Model model) {

@@ -24,18 +24,24 @@ import org.tallywright.web.FormReader;
  * offered with ({@link CopySeen}). What is offered now stands in {@link CopyOffer}; nothing but ticks, texts and a choice is taken from the form.
  *
  * @param sent null before the form was sent
- * @param offered the piece that the lines of a past one are to go to, before the form was sent
+ * @param offered what stands in boxes before the form was sent, where the page it comes from says so
  */
-record CopyForm(UUID id, @Nullable MultiValueMap<String, String> sent, Map<UUID, String> offered) {
+record CopyForm(UUID id, @Nullable MultiValueMap<String, String> sent, Map<String, String> offered) {
     private static final String BROKEN = "The form did not arrive whole. Reload the page and try again.";
 
     static CopyForm blank() {
         return new CopyForm(Ids.next(), null, Map.of());
     }
 
-    /** As it comes from a piece of the job that takes the lines; any other word is none. */
-    static CopyForm blank(UUID source, String into) {
-        return new CopyForm(Ids.next(), null, Map.of(source, into));
+    /** @param offered by the name of the box, of that past piece: the piece that takes its lines, the sizes looked for */
+    static CopyForm blank(UUID source, Map<String, String> offered) {
+        Map<String, String> boxes = new HashMap<>();
+        offered.forEach((box, value) -> {
+            if (!value.isBlank()) {
+                boxes.put(box + "-" + source, value);
+            }
+        });
+        return new CopyForm(Ids.next(), null, boxes);
     }
 
     static CopyForm of(MultiValueMap<String, String> sent) {
@@ -85,13 +91,13 @@ record CopyForm(UUID id, @Nullable MultiValueMap<String, String> sent, Map<UUID,
     }
 
     String text(String box, String offered) {
-        String typed = sent == null ? null : sent.getFirst(box);
+        String typed = sent == null ? this.offered.get(box) : sent.getFirst(box);
         return typed == null ? offered : typed;
     }
 
     /** The piece of the job that takes the lines of a past one, by its id as sent; empty for a new one. */
     String into(UUID source) {
-        return text("into-" + source, offered.getOrDefault(source, ""));
+        return text("into-" + source, "");
     }
 
     @Nullable
@@ -103,11 +109,29 @@ record CopyForm(UUID id, @Nullable MultiValueMap<String, String> sent, Map<UUID,
         }
     }
 
+    /** Pieces of the job that take lines, by the past piece. */
+    Map<UUID, UUID> targets(List<PastPiece> pieces) {
+        Map<UUID, UUID> targets = new HashMap<>();
+        for (PastPiece piece : pieces) {
+            UUID target = target(piece.id());
+            if (target != null) {
+                targets.put(piece.id(), target);
+            }
+        }
+        return targets;
+    }
+
+    /** Whether a past piece comes along; what stands in the boxes of one that does not is nobody's business. */
+    boolean takes(PastPiece piece) {
+        return ticked("take-" + piece.id(), true);
+    }
+
     /** Name and sizes of the pieces to be, or of those that are there; one that cannot be read keeps those of then. */
     Map<UUID, PieceDetails> sizes(
-            FormReader read, List<PastPiece> pieces, List<PieceFacts.Fact> targets, PastWords words) {
+            FormReader refusals, List<PastPiece> pieces, List<PieceFacts.Fact> targets, PastWords words) {
         Map<UUID, PieceDetails> sizes = new HashMap<>();
         for (PastPiece piece : pieces) {
+            FormReader read = takes(piece) ? refusals : new FormReader();
             String into = into(piece.id());
             PieceFacts.Fact there = targets.stream()
                     .filter(target -> target.id().toString().equals(into.strip()))

@@ -68,5 +68,5 @@ record CopyPage(
 
     record MaterialRow(UUID id, String name, String notes, boolean ticked, String quantity, String unit, String seen) {}
 
-    record CostRow(UUID id, String name, String amount, boolean ticked) {}
+    record CostRow(UUID id, String name, String notes, String amount, boolean ticked, String seen) {}
 }

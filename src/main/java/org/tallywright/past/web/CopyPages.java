@@ -50,16 +50,21 @@ class CopyPages {
                 offer.besides() == 0 ? "" : PastWords.exact(offer.besides()),
                 targets(targets),
                 offer.groups().stream().map(g -> group(g, form, me)).toList(),
-                offer.costs().stream()
-                        .map(cost -> new CopyPage.CostRow(
-                                cost.id(),
-                                cost.description(),
-                                shop.money().format(cost.amount()),
-                                form.ticked("take-" + cost.id(), true)))
-                        .toList(),
+                offer.costs().stream().map(cost -> cost(cost, form)).toList(),
                 me.seesMoney(),
                 words.lengthSuffix(),
                 action);
+    }
+
+    private CopyPage.CostRow cost(CopyOffer.CostLine line, CopyForm form) {
+        CopySeen now = CopySeen.of(line);
+        return new CopyPage.CostRow(
+                line.past().id(),
+                line.past().description(),
+                line.here() ? "is in the estimate already" : "",
+                shop.money().format(line.past().amount()),
+                form.takes(line.past().id(), now),
+                now.sent());
     }
 
     private static Map<String, String> targets(List<PieceFacts.Fact> targets) {
@@ -80,7 +85,7 @@ class CopyPages {
                         piece.id(),
                         piece.details().name(),
                         words.sizes(piece.details()),
-                        form.ticked("take-" + piece.id(), true),
+                        form.takes(piece),
                         form.into(piece.id()),
                         group.now() == null
                                 ? ""

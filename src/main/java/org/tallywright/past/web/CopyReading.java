@@ -31,7 +31,7 @@ final class CopyReading {
     CopyPlan plan(@Nullable UUID fromPiece) {
         for (CopyOffer.Group group : offer.groups()) {
             PastPiece piece = group.piece();
-            if (piece == null || form.ticked("take-" + piece.id(), true)) {
+            if (piece == null || form.takes(piece)) {
                 piece(group, piece);
                 group.tasks().forEach(line -> task(line, piece));
                 group.materials().forEach(line -> material(line, piece));
@@ -47,7 +47,8 @@ final class CopyReading {
                 tasks,
                 materials,
                 offer.costs().stream()
-                        .filter(cost -> form.ticked("take-" + cost.id(), true))
+                        .filter(cost -> form.ticked("take-" + cost.past().id(), !cost.here()))
+                        .map(CopyOffer.CostLine::past)
                         .toList());
     }
 

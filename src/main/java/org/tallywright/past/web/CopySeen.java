@@ -35,6 +35,10 @@ record CopySeen(String quantity, boolean ticked, String figures) {
         return new CopySeen(line.net().toString(), line.ticked(), price);
     }
 
+    static CopySeen of(CopyOffer.CostLine line) {
+        return new CopySeen("", !line.here(), line.past().amount().toString());
+    }
+
     /** As sent along; empty where it does not read like one. */
     static Optional<CopySeen> read(String sent) {
         String[] parts = sent.split("\\|", -1);
@@ -58,10 +62,11 @@ record CopySeen(String quantity, boolean ticked, String figures) {
 
     /** Why the page has to be looked at once more before anything ticked is copied; empty where it was shown like that. */
     static Optional<String> changed(CopyForm form, CopyOffer offer, boolean money) {
-        boolean figures = false;
+        boolean figures =
+                offer.costs().stream().anyMatch(line -> form.differs(line.past().id(), of(line)));
         for (CopyOffer.Group group : offer.groups()) {
             PastPiece piece = group.piece();
-            if (piece != null && !form.ticked("take-" + piece.id(), true)) {
+            if (piece != null && !form.takes(piece)) {
                 continue;
             }
             PieceDetails now = group.now();

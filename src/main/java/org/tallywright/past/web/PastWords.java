@@ -95,14 +95,15 @@ class PastWords {
     }
 
     /**
-     * {@code four times in five 8 h to 14 h, 12 built}, or {@code 8 h to 14 h, 3 built, too few for a range}.
+     * {@code four times in five between 8 h and 14 h; 12 built}, or {@code from 8 h to 14 h; 3 built, too few for a range}.
      *
      * @param counted what n counts: built, jobs
      */
     static String spread(SeenRange range, DoubleFunction<String> figure, String counted) {
         String n = range.n() + " " + (range.n() == 1 ? counted.replaceFirst("s$", "") : counted);
         if (range.enough()) {
-            return "four times in five " + figure.apply(range.low()) + " to " + figure.apply(range.high()) + "; " + n;
+            return "four times in five between " + figure.apply(range.low()) + " and " + figure.apply(range.high())
+                    + "; " + n;
         }
         String all = range.n() == 1
                 ? ""

@@ -77,9 +77,16 @@ class CopyRemovalWebTest {
         lead = people.lead();
         JobRef whole = estimates.windowSeat(owner);
         into = jobs.lead(owner, "Seat for the library");
-        CopyOffer offer = offers.offer(into, past.job(whole.number(), true), true, Map.of());
+        CopyOffer offer = offers.offer(into, past.job(whole.number(), true), true, Map.of(), Map.of());
         CopyPlan plan = new CopyPlan(
-                Ids.next(), offer.from(), null, whole.number(), List.of(), List.of(), List.of(), offer.costs());
+                Ids.next(),
+                offer.from(),
+                null,
+                whole.number(),
+                List.of(),
+                List.of(),
+                List.of(),
+                offer.costs().stream().map(CopyOffer.CostLine::past).toList());
         copyist.copy(into.id(), plan, owner.personId());
         removal = "/jobs/" + into.number() + "/copies/" + plan.id() + "/removal";
     }

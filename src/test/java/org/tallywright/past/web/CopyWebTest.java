@@ -8,6 +8,7 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 import static org.tallywright.people.SamplePeople.signedIn;
 
+import java.net.URI;
 import java.util.List;
 import java.util.UUID;
 import org.jsoup.Jsoup;
@@ -21,11 +22,15 @@ import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
 import org.tallywright.AppTest;
 import org.tallywright.QueryCount;
+import org.tallywright.costing.SampleCosts;
+import org.tallywright.estimates.SampleEstimates;
+import org.tallywright.jobs.JobDesk;
 import org.tallywright.jobs.JobRef;
 import org.tallywright.jobs.SampleJobs;
 import org.tallywright.past.SamplePast;
 import org.tallywright.people.SamplePeople;
 import org.tallywright.shared.Ids;
+import org.tallywright.web.Role;
 import org.tallywright.web.SignedIn;
 
 /** From the list of what was built over the preview into the estimate, and out of it again. */
@@ -39,6 +44,15 @@ class CopyWebTest {
 
     @Autowired
     SampleJobs jobs;
+
+    @Autowired
+    SampleEstimates estimates;
+
+    @Autowired
+    SampleCosts costs;
+
+    @Autowired
+    JobDesk desk;
 
     @Autowired
     SamplePeople people;
@@ -237,9 +251,7 @@ class CopyWebTest {
     void showsTheQuantitiesForAnotherPieceThatTakesTheLines() throws Exception {
         UUID mine = jobs.piece(into, "Seat, south", "122 3/4", "18", "15", owner);
         Document page = page(owner, preview);
-        Element target = page.selectFirst("#into-" + built.piece());
-        target.select("option").removeAttr("selected");
-        target.selectFirst("option[value=" + mine + "]").attr("selected", "");
+        pick(page, "#into-" + built.piece(), mine);
 
         Document again = refused(form(page, owner));
 
@@ -259,6 +271,191 @@ class CopyWebTest {
             assertThat(again.selectFirst("#quantity-" + built.seat().rip()).val())
                     .isEqualTo("77");
             assertThat(tasks()).isZero();
+        }
+    }
+
+    private static void pick(Document page, String box, UUID target) {
+        Element select = page.selectFirst(box);
+        select.select("option").removeAttr("selected");
+        select.selectFirst("option[value=" + target + "]").attr("selected", "");
+    }
+
+    private boolean ticked(Document page, UUID source) {
+        return page.selectFirst("#take-" + source).hasAttr("checked");
+    }
+
+    /** @return id of the line of the past job whose words say so */
+    private static UUID line(Document page, String words) {
+        Element label = page.select(".copy-lines label").stream()
+                .filter(one -> one.text().contains(words))
+                .findFirst()
+                .orElseThrow();
+        return UUID.fromString(label.attr("for").replace("take-", ""));
+    }
+
+    @Test
+    void ticksNothingTwiceForAPieceThatHasIt() throws Exception {
+        UUID mine = jobs.piece(into, "Seat, south", "122 3/4", "18", "15", owner);
+        UUID another = jobs.piece(into, "Seat, north", "61 3/8", "18", "15", owner);
+        Document first = page(owner, preview + "?into=" + mine);
+        UUID oak = line(first, "Red oak");
+        assertThat(ticked(first, oak)).isTrue();
+        mvc.perform(form(first, owner)).andExpect(status().is3xxRedirection());
+
+        Document again = page(owner, preview + "?into=" + mine);
+        for (UUID line : List.of(built.seat().rip(), built.seat().glue(), oak)) {
+            assertThat(ticked(again, line)).isFalse();
+        }
+        assertThat(again.text().split("is in the plan already", -1)).hasSize(4);
+        assertThat(refused(form(again, owner)).text()).contains("Tick what is to be copied");
+
+        // The other piece has nothing of it, and neither has a new one; the ticks follow who takes the lines.
+        assertThat(ticked(page(owner, preview + "?into=" + another), oak)).isTrue();
+        Document fresh = page(owner, preview);
+        assertThat(ticked(fresh, built.seat().rip())).isTrue();
+        pick(fresh, "#into-" + built.piece(), mine);
+        assertThat(ticked(refused(form(fresh, owner)), built.seat().rip())).isFalse();
+    }
+
+    @Test
+    void ticksNothingTwiceForTheWholeJob() throws Exception {
+        JobRef whole = estimates.windowSeat(people.person("Lior Vance", Role.OWNER));
+        String path = "/jobs/" + into.number() + "/past-jobs/" + whole.number();
+        Document first = page(owner, path);
+        UUID delivery = line(first, "Delivery");
+        assertThat(ticked(first, delivery)).isTrue();
+        mvc.perform(form(first, owner)).andExpect(status().is3xxRedirection());
+
+        Document again = page(owner, path);
+        assertThat(ticked(again, delivery)).isFalse();
+        assertThat(ticked(again, line(again, "Travel"))).isFalse();
+        assertThat(again.text()).contains("Delivery is in the estimate already");
+        mvc.perform(form(again, owner)).andExpect(status().is3xxRedirection());
+        assertThat(costLines()).containsExactly("Delivery 45.50");
+    }
+
+    private List<String> costLines() {
+        return jdbc.sql("select description || ' ' || amount from estimate_other where job_id = ?")
+                .param(into.id())
+                .query(String.class)
+                .list();
+    }
+
+    @Test
+    void doesNotMindWhatStandsInThePieceThatStaysBehind() throws Exception {
+        JobRef whole = estimates.windowSeat(people.person("Lior Vance", Role.OWNER));
+        Document page = page(owner, "/jobs/" + into.number() + "/past-jobs/" + whole.number());
+        String piece = page.selectFirst("input[name^=width-]").id().replace("width-", "");
+        page.selectFirst("#take-" + piece).removeAttr("checked");
+        page.selectFirst("#width-" + piece).val("wide");
+        page.selectFirst("#count-" + piece).val("0");
+        page.selectFirst("#name-" + piece).val("");
+
+        mvc.perform(form(page, owner)).andExpect(status().is3xxRedirection());
+
+        assertThat(jdbc.sql("select name from task where job_id = ?")
+                        .param(into.id())
+                        .query(String.class)
+                        .list())
+                .containsExactly("Travel");
+        page.selectFirst("#take-" + piece).attr("checked", "");
+        assertThat(refused(form(page, owner)).select(".error")).hasSizeGreaterThan(2);
+    }
+
+    @Test
+    void takesTheSizesThatWereLookedForToThePreview() throws Exception {
+        Document list = page(owner, "/past?job=" + into.number() + "&page=1&kind=" + built.kind() + "&width=122 3/4");
+        URI copy = URI.create(list.selectFirst("a[href*=past-pieces]").attr("href"));
+        Document page = shown(get(copy).with(signedIn(owner)));
+        assertThat(page.selectFirst("#width-" + built.piece()).val()).isEqualTo("122 3/4");
+        assertThat(page.selectFirst("#quantity-" + built.seat().rip()).val()).isEqualTo("240");
+        mvc.perform(form(page, owner)).andExpect(status().is3xxRedirection());
+        assertThat(quantityKept("Rip hardwood")).isEqualTo("240");
+        assertThat(page(owner, preview + "?width=wide").text()).contains("not a length");
+    }
+
+    /** Hours that were logged meanwhile, another starting rate, another price: nothing is copied at figures nobody saw. */
+    @Test
+    void showsFiguresThatChangedMeanwhileBeforeItCopies() throws Exception {
+        List<Runnable> changes = List.of(
+                () -> jdbc.sql("update task_kind set unit_hours = 0.02 where code = 'rip_hardwood'")
+                        .update(),
+                () -> people.asShop(() -> jdbc.sql("update material_price set unit_price = 13.50 where material_id = ?")
+                        .param(built.seat().oak())
+                        .update()),
+                () -> {
+                    desk.reopen(built.seat().job().id(), "more to do", owner.personId());
+                    costs.entry(built.seat().job(), built.seat().rip(), owner, SampleCosts.LATER, "direct", 60, "");
+                });
+        for (Runnable change : changes) {
+            Document page = page(owner, preview);
+            change.run();
+            Document again = refused(form(page, owner));
+            assertThat(again.text()).contains("Figures have changed since this page was made");
+            assertThat(tasks()).isZero();
+            page = again;
+            mvc.perform(form(page, owner)).andExpect(status().is3xxRedirection());
+            Element removal =
+                    page(owner, "/jobs/" + into.number() + "/estimate").selectFirst("form[action*=/copies/]");
+            mvc.perform(post(removal.attr("action")).with(csrf()).with(signedIn(owner)))
+                    .andExpect(status().is3xxRedirection());
+        }
+    }
+
+    @Test
+    void showsAnAmountThatChangedMeanwhileBeforeItCopies() throws Exception {
+        JobRef whole = estimates.windowSeat(people.person("Lior Vance", Role.OWNER));
+        Document page = page(owner, "/jobs/" + into.number() + "/past-jobs/" + whole.number());
+        people.asShop(() -> jdbc.sql("update estimate_other set amount = 99 where job_id = ?")
+                .param(whole.id())
+                .update());
+
+        Document again = refused(form(page, owner));
+
+        assertThat(again.text()).contains("Figures have changed", "$99.00");
+        assertThat(tasks()).isZero();
+        mvc.perform(form(again, owner)).andExpect(status().is3xxRedirection());
+        assertThat(costLines()).containsExactly("Delivery 99.00");
+    }
+
+    /** A price is not on a lead's page, hidden or not, so another one is no news to him. */
+    @Test
+    void leadCopiesWhateverThePriceDoes() throws Exception {
+        Document page = page(lead, preview);
+        assertThat(page.html()).doesNotContain("12.5");
+        people.asShop(() -> jdbc.sql("update material_price set unit_price = 13.50 where material_id = ?")
+                .param(built.seat().oak())
+                .update());
+        mvc.perform(form(page, lead)).andExpect(status().is3xxRedirection());
+    }
+
+    @Test
+    void aRepeatIsQuietAndAnotherAnswerIsToldThatItCameTooLate() throws Exception {
+        UUID mine = jobs.piece(into, "Seat, south", "122 3/4", "18", "15", owner);
+        Document page = page(owner, preview + "?into=" + mine);
+        mvc.perform(form(page, owner)).andExpect(status().is3xxRedirection());
+        mvc.perform(form(page, owner)).andExpect(status().is3xxRedirection());
+        page.selectFirst("#quantity-" + built.seat().rip()).val("77");
+        mvc.perform(form(page, owner)).andExpect(status().isConflict());
+        assertThat(quantityKept("Rip hardwood")).isEqualTo("240");
+    }
+
+    @Test
+    void namesGroupsAndBoxesAndLeavesAPieceThatIsThereAlone() throws Exception {
+        UUID mine = jobs.piece(into, "Seat, south", "122 3/4", "18", "15", owner);
+        Document page = page(owner, preview + "?into=" + mine);
+        Element group = page.selectFirst("[role=group]:has(.copy-lines)");
+        assertThat(page.getElementById(group.attr("aria-labelledby")).text()).isEqualTo("Window seat");
+        assertThat(group.select(".copy-lines input.box, .copy-lines select"))
+                .isNotEmpty()
+                .allSatisfy(box -> assertThat(box.attr("aria-label")).endsWith(", Window seat"));
+        for (String box : List.of("name", "width", "height", "depth", "count")) {
+            assertThat(page.selectFirst("#" + box + "-" + built.piece()).hasAttr("readonly"))
+                    .isTrue();
+            assertThat(page(owner, preview)
+                            .selectFirst("#" + box + "-" + built.piece())
+                            .hasAttr("readonly"))
+                    .isFalse();
         }
     }
 
