@@ -1,18 +1,19 @@
 package org.tallywright.jobs.web;
 
 import java.time.LocalDate;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.tallywright.jobs.MeasureDetails;
 import org.tallywright.jobs.PieceDetails;
 import org.tallywright.shared.Length;
 import org.tallywright.shared.NotHere;
+import org.tallywright.shared.Quantity;
 
 /** One piece or measure of a job as kept, for its form. */
 @Component
@@ -72,21 +73,26 @@ class PieceRows {
         return options;
     }
 
-    /**
-     * The task kinds that a piece, or the whole job, has tasks of already.
-     *
-     * @param pieceId null for tasks of the whole job
-     */
-    Set<UUID> kindsOf(UUID jobId, @Nullable UUID pieceId) {
-        return jdbc
-                .sql("""
+    /** The task kinds that a piece has tasks of already. */
+    Set<UUID> kindsOf(UUID jobId, UUID pieceId) {
+        return jdbc.sql("""
                         select distinct coalesce(k.merged_into, k.id) from task t join task_kind k on k.id = t.task_kind_id
-                        where job_id = :job and piece_id is not distinct from cast(:piece as uuid)""")
-                .param("job", jobId)
-                .param("piece", pieceId == null ? null : pieceId.toString())
-                .query(UUID.class)
-                .list()
-                .stream()
+                        where job_id = :job and piece_id = :piece""").param("job", jobId).param("piece", pieceId).query(UUID.class).list().stream()
                 .collect(Collectors.toSet());
+    }
+
+    /**
+     * How much the whole job has already, by task kind, in the kind's unit; nothing where all such tasks are dropped, or counted in
+     * another unit.
+     */
+    Map<UUID, Quantity> ofWholeJob(UUID jobId) {
+        Map<UUID, Quantity> has = new HashMap<>();
+        jdbc.sql("""
+                        select c.id, coalesce(sum(t.quantity) filter (where t.state <> 'dropped' and t.unit = c.unit), 0)
+                        from task t join task_kind k on k.id = t.task_kind_id join task_kind c on c.id = coalesce(k.merged_into, k.id)
+                        where t.job_id = ? and t.piece_id is null group by c.id""").param(jobId).query(row -> {
+            has.put(row.getObject(1, UUID.class), Quantity.of(row.getBigDecimal(2)));
+        });
+        return has;
     }
 }

@@ -75,6 +75,7 @@ class ProposalController {
 
     /**
      * @param here the job, or the piece, has such a task already
+     * @param jobHas of a line once for the job that is counted from parts: what the job has and what its pieces come to; else empty
      * @param basis whether the quantity is counted from the parts of the piece, by rules of thumb, or both
      */
     record Line(
@@ -87,6 +88,7 @@ class ProposalController {
             boolean taken,
             boolean wholeJob,
             boolean here,
+            String jobHas,
             Proposal.Basis basis) {
         public boolean isFromParts() {
             return basis == Proposal.Basis.PARTS;
@@ -118,17 +120,38 @@ class ProposalController {
         Map<UUID, TaskKindCard> cards = taskKinds.byId(
                 proposals.stream().map(Proposal::taskKindId).distinct().toList());
         Set<UUID> ofPiece = rows.kindsOf(job.id(), pieceId);
-        Set<UUID> ofJob = rows.kindsOf(job.id(), null);
+        Map<UUID, Quantity> ofJob = rows.ofWholeJob(job.id());
         List<Line> lines = new ArrayList<>();
         for (Proposal proposal : proposals) {
             TaskKindCard card = cards.get(proposal.taskKindId());
             if (card != null) {
-                boolean here = (proposal.wholeJob() ? ofJob : ofPiece).contains(card.id());
-                String quantity = proposal.quantity().toString();
-                lines.add(line(Ids.next(), card, quantity, !here, proposal.wholeJob(), here, proposal.basis()));
+                lines.add(
+                        proposal.wholeJob()
+                                ? wholeJob(proposal, card, ofJob.get(card.id()))
+                                : piece(proposal, card, ofPiece.contains(card.id())));
             }
         }
         return lines;
+    }
+
+    private static Line piece(Proposal proposal, TaskKindCard card, boolean here) {
+        return line(Ids.next(), card, proposal.quantity().toString(), !here, false, here, "", proposal.basis());
+    }
+
+    /**
+     * A count from parts is of all pieces so far: what the job has of it already is taken off, else a piece that comes later would
+     * either add nothing or the whole once more.
+     *
+     * @param has null where the job has no such task
+     */
+    private static Line wholeJob(Proposal proposal, TaskKindCard card, @Nullable Quantity has) {
+        Quantity all = proposal.quantity();
+        if (has == null || has.isZero() || proposal.basis() == Proposal.Basis.RULE) {
+            return line(Ids.next(), card, all.toString(), has == null, true, has != null, "", proposal.basis());
+        }
+        Quantity more = all.compareTo(has) > 0 ? all.minus(has) : Quantity.ZERO;
+        String jobHas = "the job has " + has + ", its pieces come to " + all + " now";
+        return line(Ids.next(), card, more.toString(), !more.isZero(), true, true, jobHas, proposal.basis());
     }
 
     private static @Nullable Long units(@Nullable Length length) {
@@ -142,6 +165,7 @@ class ProposalController {
             boolean taken,
             boolean wholeJob,
             boolean here,
+            String jobHas,
             Proposal.Basis basis) {
         return new Line(
                 id,
@@ -153,6 +177,7 @@ class ProposalController {
                 taken,
                 wholeJob,
                 here,
+                jobHas,
                 basis);
     }
 
@@ -207,8 +232,8 @@ class ProposalController {
         for (ProposalForm.Row row : form.rows()) {
             TaskKindCard card = cards.get(row.kind());
             if (card != null) {
-                lines.add(
-                        line(row.id(), card, row.quantity(), row.taken(), row.wholeJob(), false, Proposal.Basis.RULE));
+                lines.add(line(
+                        row.id(), card, row.quantity(), row.taken(), row.wholeJob(), false, "", Proposal.Basis.RULE));
             }
         }
         return lines;

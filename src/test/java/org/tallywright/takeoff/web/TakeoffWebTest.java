@@ -156,6 +156,56 @@ class TakeoffWebTest {
         assertThat(line.text()).contains("partly counted from its parts, partly by a rule of thumb");
     }
 
+    private Element trips(UUID of) throws Exception {
+        UUID kind = taskKinds.coded("supply_run").orElseThrow().id();
+        return Jsoup.parse(page(owner, base + "/pieces/" + of + "/proposals"))
+                .selectFirst(".proposals li:has(input[value=" + kind + "])");
+    }
+
+    private void takeTrips(UUID of, String quantity) throws Exception {
+        Element line = trips(of);
+        assertThat(line.select(".box").val()).isEqualTo(quantity);
+        assertThat(line.select("input[checked]")).hasSize(1);
+        MockHttpServletRequestBuilder taken = as(owner, post(base + "/pieces/" + of + "/proposals"))
+                .param("take-" + line.select("[name=row]").val(), "true");
+        line.select("input:not([type=checkbox])").forEach(box -> taken.param(box.attr("name"), box.val()));
+        mvc.perform(taken).andExpect(status().is3xxRedirection());
+    }
+
+    /** A sheet a piece: two of them are two loads and a trip beside; four more make it seven, of which three are there. */
+    @Test
+    void aLaterPieceOffersOnlyTheTripsThatTheJobHasNot() throws Exception {
+        UUID bookcase = kinds.named("Bookcase").orElseThrow().id();
+        mvc.perform(as(owner, post("/catalog/piece-kinds/" + bookcase + "/parts"))
+                        .param("text", """
+                                material | case | Case | ply_wo_34
+                                part | Panel | case | 1 | 4 ft | 8 ft
+                                task | supply_run | case_area / (4 ft * 8 ft) | up(job) + 1"""))
+                .andExpect(status().is3xxRedirection());
+        takeOff();
+        takeTrips(piece, "3");
+        Element same = trips(piece);
+        assertThat(same.text()).contains("the job has 3, its pieces come to 3 now");
+        assertThat(same.select("input[checked]")).isEmpty();
+
+        UUID first = piece;
+        piece = Ids.next();
+        pieces.save(job.id(), piece, null, details("34 1/8", 4), owner.personId());
+        takeOff();
+        assertThat(trips(piece).text()).contains("the job has 3, its pieces come to 7 now");
+        takeTrips(piece, "4");
+        assertThat(trips(first).text()).contains("the job has 7, its pieces come to 7 now");
+        assertThat(trips(first).select("input[checked]")).isEmpty();
+        assertThat(trips(first).select(".box").val()).isEqualTo("0");
+
+        people.asShop(() -> jdbc.sql("update task set state = 'dropped', version = version + 1")
+                .update());
+        Element dropped = trips(first);
+        assertThat(dropped.select(".box").val()).isEqualTo("7");
+        assertThat(dropped.select("input[checked]")).isEmpty();
+        assertThat(dropped.text()).contains("is in the plan already");
+    }
+
     @Test
     void helperSeesNeitherBuyListNorFormulas() throws Exception {
         mvc.perform(as(helper, get(base + "/buy-list"))).andExpect(status().isForbidden());
