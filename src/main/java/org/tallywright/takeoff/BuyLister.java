@@ -146,7 +146,7 @@ public class BuyLister {
                 Map<String, UUID> chosen = TakeoffDesk.chosen(recipe, said, all);
                 for (Recipe.Supply supply : recipe.supplies()) {
                     MaterialCard card = card(all, chosen.get(supply.slot()));
-                    if (card == null || !counted(supply, card, totals, piece.count(), supplies)) {
+                    if (!counted(supply, card, totals, piece.count(), supplies)) {
                         without.add(supply.slot() + ", " + piece.name());
                     }
                 }
@@ -160,12 +160,21 @@ public class BuyLister {
     }
 
     private static boolean counted(
-            Recipe.Supply supply, MaterialCard card, Map<String, Amount> totals, int pieces, Map<UUID, Quantity> into) {
+            Recipe.Supply supply,
+            @Nullable MaterialCard card,
+            Map<String, Amount> totals,
+            int pieces,
+            Map<UUID, Quantity> into) {
         try {
             Amount amount = supply.formula().value(totals);
-            if (amount.signum() > 0) {
-                into.merge(card.id(), quantity(card, amount, pieces), Quantity::plus);
+            if (amount.signum() <= 0) {
+                // Slides of another length, say: no matter whether the catalogue has them.
+                return true;
             }
+            if (card == null) {
+                return false;
+            }
+            into.merge(card.id(), quantity(card, amount, pieces), Quantity::plus);
             return true;
         } catch (FormulaError | NotUnderstood cannot) {
             return false;

@@ -62,7 +62,7 @@ class CatalogSeedSqlTest {
                 .containsExactly("Measure", "Bid", "Buy", "Mill", "Build", "Fit", "Finish", "Install", "Close");
         assertThat(taskKinds.active()).hasSize(53);
         assertThat(pieceKinds.active()).hasSize(21);
-        assertThat(materials.active()).hasSize(40);
+        assertThat(materials.active()).hasSize(43);
         assertThat(jdbc.sql("select count(*) from task_kind_before")
                         .query(Integer.class)
                         .single())
@@ -94,7 +94,7 @@ class CatalogSeedSqlTest {
         MaterialCard oak = materials.coded("red_oak_54").orElseThrow();
         assertThat(materials.priceOn(oak.id(), clock.today())).hasValue(UnitPrice.of("9.20"));
         assertThat(materials.priceOn(oak.id(), clock.today().minusDays(1))).isEmpty();
-        assertThat(materials.pricesOn(clock.today())).hasSize(40).containsEntry(oak.id(), UnitPrice.of("9.20"));
+        assertThat(materials.pricesOn(clock.today())).hasSize(43).containsEntry(oak.id(), UnitPrice.of("9.20"));
     }
 
     /** The demo's left alcove bookcase, whose own estimate had 4 sheets, 70 lf of dadoes, 16 joints, 24 lf of scribing. */

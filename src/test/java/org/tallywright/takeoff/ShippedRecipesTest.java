@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.tallywright.shared.Length;
 import org.tallywright.shared.Units;
 import org.tallywright.takeoff.formula.Amount;
@@ -46,7 +47,7 @@ class ShippedRecipesTest {
                     Wall case     | 30      | 30     | 13     | 2 Side 30" x 12 1/4"; 2 Top and bottom 27 1/2" x 12 1/4"; 1 Back 28 1/2" x 27 1/2"; 2 Loose shelf 27 3/8" x 11"; 4 Door stile 29 7/8" x 2 1/4"; 4 Door rail 10 5/8" x 2 1/4"; 2 Door panel 26" x 10 1/2"; 2 Scribe strip 30" x 1 1/2"; 1 Crown 34" x 4 1/4"
                     Base case     | 36      | 34 1/2 | 24     | 2 Side 29 3/4" x 23"; 1 Bottom 34 1/2" x 23"; 1 Back 29 3/4" x 36"; 1 Loose shelf 34 3/8" x 22"; 2 Base cross piece 18 1/2" x 4"; 4 Door stile 23 5/8" x 2 1/4"; 4 Door rail 14 1/8" x 2 1/4"; 2 Door panel 19 3/4" x 14"; 1 Drawer front 35 7/8" x 5 7/8"; 2 Drawer side 21" x 4"; 2 Drawer front and back 32 1/2" x 4"; 1 Drawer bottom 33" x 20 1/2"; 1 Top 36" x 24 3/4"
                     Tall case     | 30      | 84     | 24     | 2 Side 80" x 23"; 3 Top, bottom and fixed shelf 27 1/2" x 23"; 3 Loose shelf 27 3/8" x 22 3/4"; 1 Back 80" x 29"; 2 Scribe strip 84" x 1 1/2"; 8 Door stile 39 7/8" x 2 1/4"; 8 Door rail 10 5/8" x 2 1/4"; 4 Door panel 36" x 10 1/2"
-                    Pantry case   | 60      | 94     | 18     | 4 Side 90" x 17"; 8 Top, bottom and fixed shelf 28 1/4" x 17"; 2 Outer stile 90" x 2 1/2"; 1 Middle stile 90" x 1 3/4"; 6 Rail 26 5/8" x 1 3/4"; 16 Door stile 42 1/8" x 2 1/4"; 16 Door rail 9 3/8" x 2 1/4"; 8 Door panel 38 1/4" x 9 1/4"; 12 Tray side 16" x 3"; 12 Tray front and back 22 5/8" x 3"; 6 Tray bottom 23 1/8" x 15 1/2"
+                    Pantry case   | 60      | 94     | 18     | 4 Side 90" x 17"; 8 Top, bottom and fixed shelf 28 1/4" x 17"; 2 Outer stile 90" x 2 1/2"; 1 Middle stile 90" x 1 3/4"; 6 Rail 26 5/8" x 1 3/4"; 16 Door stile 42 1/8" x 2 1/4"; 16 Door rail 9 3/8" x 2 1/4"; 8 Door panel 38 1/4" x 9 1/4"; 12 Tray side 15" x 3"; 12 Tray front and back 22 5/8" x 3"; 6 Tray bottom 23 1/8" x 14 1/2"
                     Pantry case   | 30      | 94     | 24     | 3 Rail 25" x 1 3/4"; 6 Tray side 21" x 3"; 6 Tray front and back 21" x 3"; 3 Tray bottom 21 1/2" x 20 1/2"
                     Drawer bank   | 36      | 40     | 24     | 2 Side 40" x 23"; 2 Top and bottom 33 1/2" x 23"; 1 Back 40" x 34 1/2"; 5 Rail 31 1/2" x 1 1/2"; 4 Drawer front 31 1/4" x 7 7/8"; 8 Drawer side 21" x 7 1/8"; 8 Drawer front and back 29 1/2" x 7 1/8"; 4 Drawer bottom 30" x 20 1/2"
                     Desk          | 72      | 30     | 28     | 1 Top 73" x 28 1/2"; 2 Long apron 67 3/4" x 4"; 2 Side apron 24 3/4" x 4"; 8 Leg layer 29" x 2 1/8"
@@ -226,6 +227,36 @@ class ShippedRecipesTest {
     void highDoorsTakeTwoPairsOfHinges() {
         assertThat(supply("Pantry case", "hinge", "30", "94", "24")).isEqualTo(8);
         assertThat(supply("Pantry case", "hinge", "30", "84", "24")).isEqualTo(4);
+    }
+
+    /** A drawer is as long as its slides; those of the length that fits are bought, and none where none fits. */
+    @ParameterizedTest
+    @CsvSource({"24, 21", "22 1/2, 21", "22, 18", "18, 15", "16, 12", "13 1/2, 12"})
+    void slidesAreAsLongAsTheDrawers(String depth, String length) {
+        for (String kind : List.of("Base case", "Drawer bank", "Pantry case")) {
+            Worked worked = worked(kind, "30", "40", depth);
+            assertThat(worked.problems()).as(kind).isEmpty();
+            PartDetails side = worked.parts().stream()
+                    .filter(part -> List.of("Drawer side", "Tray side").contains(part.name()))
+                    .findFirst()
+                    .orElseThrow();
+            assertThat(side.length()).as(kind).isEqualTo(inches(length));
+            for (String each : List.of("21", "18", "15", "12")) {
+                String slot = each.equals("21") ? "slides" : "slides_" + each;
+                double pairs = each.equals(length) ? side.quantity() / 2.0 : 0;
+                assertThat(supply(kind, slot, "30", "40", depth))
+                        .as(kind + slot)
+                        .isEqualTo(pairs);
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"Base case", "Drawer bank", "Pantry case"})
+    void aCaseTooShallowForDrawersIsToldSo(String kind) {
+        assertThat(worked(kind, "30", "40", "13").problems())
+                .extracting(RecipeError::words)
+                .anyMatch(words -> words.contains(" side: comes to ") && words.contains("cannot be cut"));
     }
 
     /** Base case: sides 2 x 29 3/4, bottom 34 1/2, shelf 34 3/8. Whatever is banded is bought. */

@@ -63,7 +63,7 @@ class MaterialWebTest extends CatalogPages {
         assertThat(ash.startingYield()).hasToString("0.65");
         assertThat(ash.stocked()).isTrue();
         assertThat(materials.priceOn(id, clock.today())).hasValue(UnitPrice.of("6.40"));
-        assertThat(materials.active()).hasSize(41);
+        assertThat(materials.active()).hasSize(44);
     }
 
     @Test
@@ -86,7 +86,7 @@ class MaterialWebTest extends CatalogPages {
         send("/catalog/materials", "name", "Ash", "unit", "bf", "startingYield", "1", "purchaseStep", "0")
                 .andExpect(status().is(422))
                 .andExpect(content().string(containsString("The smallest purchase is above 0")));
-        assertThat(materials.all()).hasSize(40);
+        assertThat(materials.all()).hasSize(43);
     }
 
     @Test
@@ -143,9 +143,9 @@ class MaterialWebTest extends CatalogPages {
     void takesAMaterialOutOfUseAndBack() throws Exception {
         UUID id = oak().id();
         send("/catalog/materials/" + id + "/retirement").andExpect(status().is3xxRedirection());
-        assertThat(materials.active()).hasSize(39);
+        assertThat(materials.active()).hasSize(42);
         send("/catalog/materials/" + id + "/return").andExpect(status().is3xxRedirection());
-        assertThat(materials.active()).hasSize(40);
+        assertThat(materials.active()).hasSize(43);
     }
 
     @Test
