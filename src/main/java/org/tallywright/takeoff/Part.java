@@ -62,6 +62,13 @@ class Part {
         return new Part(id, jobId, pieceId, position, details, rule);
     }
 
+    /** Listed or changed by hand on another piece: the formulas leave it and its rule alone here too. */
+    static Part carried(UUID id, UUID jobId, UUID pieceId, int position, PartDetails details, String rule) {
+        Part part = new Part(id, jobId, pieceId, position, details, rule);
+        part.byHand = true;
+        return part;
+    }
+
     /** Changed by somebody: the formulas leave it and its rule alone from now on. */
     void change(PartDetails details) {
         say(details);

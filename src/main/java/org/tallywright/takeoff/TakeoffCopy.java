@@ -4,14 +4,16 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.function.Predicate;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.jobs.JobDesk;
+import org.tallywright.shared.Ids;
 
 /**
  * Takes over what was answered for a piece, and its parts, to another of the same kind. Parts by the formulas are worked out
- * anew for the new sizes; parts listed by hand have sizes of their own and go along only where the sizes are the same.
+ * anew for the new sizes; parts listed or changed by hand have sizes of their own and go along only where the sizes are the same.
  */
 @Service
 public class TakeoffCopy {
@@ -20,20 +22,32 @@ public class TakeoffCopy {
     private final PieceFacts pieces;
     private final RecipeBook recipes;
     private final PartRows rows;
+    private final Parts parts;
+    private final LeftOutParts leftOut;
     private final JdbcClient jdbc;
 
-    TakeoffCopy(JobDesk jobs, TakeoffDesk desk, PieceFacts pieces, RecipeBook recipes, PartRows rows, JdbcClient jdbc) {
+    TakeoffCopy(
+            JobDesk jobs,
+            TakeoffDesk desk,
+            PieceFacts pieces,
+            RecipeBook recipes,
+            PartRows rows,
+            Parts parts,
+            LeftOutParts leftOut,
+            JdbcClient jdbc) {
         this.jobs = jobs;
         this.desk = desk;
         this.pieces = pieces;
         this.recipes = recipes;
         this.rows = rows;
+        this.parts = parts;
+        this.leftOut = leftOut;
         this.jdbc = jdbc;
     }
 
     /**
      * @param takenOff its formulas were worked out
-     * @param byHand lines of parts listed by hand
+     * @param byHand lines of parts listed or changed by hand
      */
     public record Found(boolean takenOff, int byHand) {}
 
@@ -53,13 +67,26 @@ public class TakeoffCopy {
     }
 
     /**
-     * To a piece that has no parts yet. Formulas that cannot be worked out for the new sizes leave it without parts.
+     * To a piece that has no parts yet. Formulas that cannot be worked out for the new sizes leave it without parts of theirs.
+     * A line of the formulas that was left out stays out; one whose part was changed by hand is not worked out beside it.
      *
-     * @param sameSizes whether parts listed by hand fit the new piece
+     * @param sameSizes whether parts listed or changed by hand fit the new piece
      */
     @Transactional
     public void copy(UUID fromJob, UUID from, UUID job, UUID piece, boolean sameSizes, UUID by) {
         jobs.holdOpen(job, by);
+        List<PartRows.Row> byHand = sameSizes
+                ? rows.ofPiece(fromJob, from).stream()
+                        .filter(PartRows.Row::byHand)
+                        .toList()
+                : List.of();
+        leftOut.of(from).forEach(rule -> leftOut.add(job, piece, rule));
+        carry(job, piece, byHand, row -> !row.rule().isEmpty());
+        takeOff(from, job, piece, by);
+        carry(job, piece, byHand, row -> row.rule().isEmpty());
+    }
+
+    private void takeOff(UUID from, UUID job, UUID piece, UUID by) {
         TakeoffDesk.Answered answered = desk.answered(from);
         PieceFacts.Fact fact = pieces.of(job, piece);
         Recipe recipe = recipes.of(fact.kindId()).recipe();
@@ -67,12 +94,14 @@ public class TakeoffCopy {
                 && desk.worked(fact, recipe, answered.answers()).problems().isEmpty()) {
             desk.takeOff(job, piece, null, answered.answers(), by);
         }
-        List<PartDetails> byHand = rows.ofPiece(fromJob, from).stream()
-                .filter(PartRows.Row::byHand)
-                .map(PartRows.Row::details)
-                .toList();
-        if (sameSizes && !byHand.isEmpty()) {
-            desk.addAll(job, piece, piece, byHand, by);
+    }
+
+    private void carry(UUID job, UUID piece, List<PartRows.Row> byHand, Predicate<PartRows.Row> which) {
+        List<PartRows.Row> some = byHand.stream().filter(which).toList();
+        desk.guardRoom(job, some.size());
+        int position = parts.lastPosition(piece);
+        for (PartRows.Row row : some) {
+            parts.save(Part.carried(Ids.next(), job, piece, ++position, row.details(), row.rule()));
         }
     }
 

@@ -207,7 +207,7 @@ public class TakeoffDesk {
         }
     }
 
-    private void guardRoom(UUID job, int more) {
+    void guardRoom(UUID job, int more) {
         if (parts.ofJob(job) + more > MOST_ROWS) {
             throw new Refused(
                     "A job has room for " + MOST_ROWS + " lines of parts; put parts that are alike into one.");

@@ -22,6 +22,7 @@ import org.tallywright.shared.Ids;
 import org.tallywright.shared.Length;
 import org.tallywright.shared.Units;
 import org.tallywright.takeoff.PartDetails;
+import org.tallywright.takeoff.PartRows;
 import org.tallywright.takeoff.TakeoffDesk;
 import org.tallywright.web.SignedIn;
 
@@ -50,6 +51,9 @@ class CopyPartsSqlTest {
     TakeoffDesk takeoff;
 
     @Autowired
+    PartRows rows;
+
+    @Autowired
     PastJobs past;
 
     @Autowired
@@ -65,6 +69,7 @@ class CopyPartsSqlTest {
     JdbcClient jdbc;
 
     SignedIn owner;
+    JobRef library;
     UUID bookcase;
     JobRef into;
 
@@ -72,14 +77,14 @@ class CopyPartsSqlTest {
     void takeOff() {
         owner = people.owner();
         catalog.load();
-        JobRef job = jobs.lead(owner, "Library");
+        library = jobs.lead(owner, "Library");
         bookcase = Ids.next();
         UUID by = owner.personId();
-        pieces.save(job.id(), bookcase, null, details("34 1/8"), by);
-        takeoff.takeOff(job.id(), bookcase, null, Map.of("shelves", "6"), by);
+        pieces.save(library.id(), bookcase, null, details("34 1/8"), by);
+        takeoff.takeOff(library.id(), bookcase, null, Map.of("shelves", "6"), by);
         PartDetails cleat =
                 new PartDetails("Cleat", 1, inches("30"), inches("3"), null, "", Grain.ALONG, "", 0, 0, 0, 0);
-        takeoff.addAll(job.id(), bookcase, Ids.next(), List.of(cleat), by);
+        takeoff.addAll(library.id(), bookcase, Ids.next(), List.of(cleat), by);
         into = jobs.lead(owner, "Study");
     }
 
@@ -133,5 +138,85 @@ class CopyPartsSqlTest {
         assertThat(parts())
                 .contains("Loose shelf 6 " + inches("32").units())
                 .noneMatch(part -> part.startsWith("Cleat"));
+    }
+
+    /** Its shelves changed, one cleat left out; taking off again leaves both alone, there and here. */
+    @Test
+    void takesChangedPartsOnceAndLeavesOutWhatWasLeftOut() {
+        change("Loose shelf", "Shelf, scribed", 5);
+        leaveOut(onlyOther("Loose shelf"));
+        copied(Map.of());
+
+        assertThat(partsOf(into.id())).isEqualTo(partsOf(library.id())).contains("Shelf, scribed 5 Loose shelf by hand");
+        assertThat(takeoff.leftOut(pieceOf(into))).isEqualTo(takeoff.leftOut(bookcase)).hasSize(1);
+        takeoff.takeOff(into.id(), pieceOf(into), 0, takeoff.answered(bookcase).answers(), owner.personId());
+        assertThat(partsOf(into.id())).isEqualTo(partsOf(library.id()));
+    }
+
+    /** A changed part does not fit other sizes: the formulas' own comes in its place. */
+    @Test
+    void worksChangedPartsOutAnewForOtherSizesAndStillLeavesOut() {
+        String out = onlyOther("Loose shelf");
+        change("Loose shelf", "Shelf, scribed", 5);
+        leaveOut(out);
+        copied(Map.of(bookcase, details("35 1/8")));
+
+        assertThat(parts())
+                .contains("Loose shelf 6 " + inches("32").units())
+                .noneMatch(part -> part.startsWith("Shelf, scribed"));
+        assertThat(rows.ofJob(into.id())).extracting(PartRows.Row::rule).doesNotContain(out);
+        assertThat(takeoff.leftOut(pieceOf(into))).containsExactly(out);
+    }
+
+    /** A line of the formulas beside that one. */
+    private String onlyOther(String rule) {
+        return jdbc.sql("select min(rule) from part where piece_id = ? and rule not in ('', ?)")
+                .params(bookcase, rule)
+                .query(String.class)
+                .single();
+    }
+
+    private void change(String rule, String name, int quantity) {
+        PartDetails was = part(rule).details();
+        PartDetails now = new PartDetails(
+                name,
+                quantity,
+                was.length(),
+                was.width(),
+                was.materialId(),
+                was.slot(),
+                was.grain(),
+                was.matched(),
+                was.longEdges(),
+                was.shortEdges(),
+                was.faces(),
+                was.joints());
+        takeoff.save(library.id(), bookcase, part(rule).id(), part(rule).version(), now, owner.personId());
+    }
+
+    private void leaveOut(String rule) {
+        takeoff.remove(library.id(), bookcase, part(rule).id(), owner.personId());
+    }
+
+    private PartRows.Row part(String rule) {
+        return rows.ofPiece(library.id(), bookcase).stream()
+                .filter(row -> row.rule().equals(rule))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private UUID pieceOf(JobRef job) {
+        return jdbc.sql("select id from piece where job_id = ?")
+                .param(job.id())
+                .query(UUID.class)
+                .single();
+    }
+
+    private List<String> partsOf(UUID job) {
+        return rows.ofJob(job).stream()
+                .map(row -> row.details().name() + " " + row.all() + " " + row.rule()
+                        + (row.byHand() ? " by hand" : " worked out"))
+                .sorted()
+                .toList();
     }
 }

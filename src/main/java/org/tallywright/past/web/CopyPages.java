@@ -126,7 +126,7 @@ class CopyPages {
             said.add("worked out anew for these sizes, with the same answers");
         }
         if (found.byHand() > 0) {
-            String lines = found.byHand() + (found.byHand() == 1 ? " line" : " lines") + " listed by hand";
+            String lines = found.byHand() + (found.byHand() == 1 ? " line" : " lines") + " listed or changed by hand";
             said.add(group.sameSizes() ? lines : lines + " stay behind, as the sizes differ");
         }
         return String.join("; ", said);
