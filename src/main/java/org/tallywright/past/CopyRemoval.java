@@ -2,6 +2,7 @@ package org.tallywright.past;
 
 import jakarta.persistence.EntityManager;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -11,6 +12,7 @@ import org.tallywright.jobs.PlanEraser;
 import org.tallywright.shared.NotHere;
 import org.tallywright.shared.Refused;
 import org.tallywright.takeoff.TakeoffCopy;
+import org.tallywright.takeoff.TypedTakeoff;
 
 /** Takes a copy out of a job again, all or nothing. */
 @Service
@@ -20,6 +22,7 @@ public class CopyRemoval {
     private final TakeoffCopy takeoff;
     private final PlanEraser eraser;
     private final Copies copies;
+    private final CopiedTakeoffs takeoffs;
     private final EntityManager entities;
 
     CopyRemoval(
@@ -28,12 +31,14 @@ public class CopyRemoval {
             TakeoffCopy takeoff,
             PlanEraser eraser,
             Copies copies,
+            CopiedTakeoffs takeoffs,
             EntityManager entities) {
         this.jobs = jobs;
         this.lines = lines;
         this.takeoff = takeoff;
         this.eraser = eraser;
         this.copies = copies;
+        this.takeoffs = takeoffs;
         this.entities = entities;
     }
 
@@ -41,7 +46,8 @@ public class CopyRemoval {
      * Takes everything that came in by one copy out again, changed since or not; what is gone already is a repeat.
      *
      * @param seesMoney whether he may see, and so take out, other costs
-     * @throws Refused where a task was begun, hours were logged, or something else was added to it
+     * @throws Refused where a task was begun, hours were logged, parts or answers were typed, or something else
+     *     was added to it
      * @throws NotHere for a copy that is in another job
      */
     @Transactional
@@ -61,7 +67,9 @@ public class CopyRemoval {
         of(held, Copies.Sort.MATERIAL).forEach(line -> lines.removeMaterial(job, line, by));
         of(held, Copies.Sort.OTHER).forEach(line -> lines.removeOther(job, line, by));
         entities.flush();
-        of(held, Copies.Sort.PIECE).forEach(piece -> takeoff.clear(job, piece, by));
+        Map<UUID, TypedTakeoff> came = takeoffs.of(copy);
+        of(held, Copies.Sort.PIECE)
+                .forEach(piece -> takeoff.clear(job, piece, came.getOrDefault(piece, TypedTakeoff.NOTHING), by));
         eraser.erase(job, of(held, Copies.Sort.TASK), of(held, Copies.Sort.PIECE), by);
         copies.remove(copy);
     }

@@ -31,6 +31,7 @@ public class Copyist {
     private final EstimateLines lines;
     private final TakeoffCopy takeoff;
     private final Copies copies;
+    private final CopiedTakeoffs takeoffs;
     private final EntityManager entities;
     private final JdbcClient jdbc;
 
@@ -41,6 +42,7 @@ public class Copyist {
             EstimateLines lines,
             TakeoffCopy takeoff,
             Copies copies,
+            CopiedTakeoffs takeoffs,
             EntityManager entities,
             JdbcClient jdbc) {
         this.jobs = jobs;
@@ -49,6 +51,7 @@ public class Copyist {
         this.lines = lines;
         this.takeoff = takeoff;
         this.copies = copies;
+        this.takeoffs = takeoffs;
         this.entities = entities;
         this.jdbc = jdbc;
     }
@@ -78,8 +81,8 @@ public class Copyist {
         addCosts(job, plan, added, by);
         // The record refers to them, and reads beside the aggregates.
         entities.flush();
-        addParts(job, plan, by);
         copies.add(plan, job, added, by);
+        addParts(job, plan, by);
     }
 
     private static void guardRepeat(Copies.Known known, UUID job, CopyPlan plan) {
@@ -180,7 +183,9 @@ public class Copyist {
         UUID from = plan.from().ref().id();
         for (CopyPlan.PieceLine piece : plan.pieces()) {
             if (piece.parts() && piece.into() == null) {
-                takeoff.copy(from, piece.source(), job, plan.idOf(piece.source()), piece.sameSizes(), by);
+                UUID id = plan.idOf(piece.source());
+                takeoff.copy(from, piece.source(), job, id, piece.sameSizes(), by);
+                takeoffs.keep(plan.id(), job, id, takeoff.typed(id));
             }
         }
     }

@@ -90,6 +90,10 @@ class Part {
         joints = details.joints();
     }
 
+    UUID id() {
+        return id;
+    }
+
     PartDetails details() {
         return new PartDetails(
                 name, quantity, length, width, materialId, slot, grain, matched, longEdges, shortEdges, faces, joints);
@@ -97,6 +101,10 @@ class Part {
 
     String rule() {
         return rule;
+    }
+
+    int version() {
+        return version == null ? 0 : version;
     }
 
     boolean isOf(UUID job, UUID piece) {

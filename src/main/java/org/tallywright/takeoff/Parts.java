@@ -14,6 +14,9 @@ interface Parts extends JpaRepository<Part, UUID> {
     @Query("select p.rule from Part p where p.pieceId = :piece and p.byHand = true and p.rule <> ''")
     java.util.Set<String> changedRules(UUID piece);
 
+    @Query("select p from Part p where p.pieceId = :piece and p.byHand = true order by p.position")
+    java.util.List<Part> byHand(UUID piece);
+
     @Query("select p from Part p where p.pieceId = :piece and p.byHand = false order by p.position")
     java.util.List<Part> byFormulas(UUID piece);
 }

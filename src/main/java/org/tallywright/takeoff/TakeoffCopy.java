@@ -10,6 +10,7 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.tallywright.jobs.JobDesk;
 import org.tallywright.shared.Ids;
+import org.tallywright.shared.Refused;
 
 /**
  * Takes over what was answered for a piece, and its parts, to another of the same kind. Parts by the formulas are worked out
@@ -23,6 +24,7 @@ public class TakeoffCopy {
     private final RecipeBook recipes;
     private final PartRows rows;
     private final Parts parts;
+    private final PieceTakeoffs takeoffs;
     private final LeftOutParts leftOut;
     private final JdbcClient jdbc;
 
@@ -33,6 +35,7 @@ public class TakeoffCopy {
             RecipeBook recipes,
             PartRows rows,
             Parts parts,
+            PieceTakeoffs takeoffs,
             LeftOutParts leftOut,
             JdbcClient jdbc) {
         this.jobs = jobs;
@@ -41,6 +44,7 @@ public class TakeoffCopy {
         this.recipes = recipes;
         this.rows = rows;
         this.parts = parts;
+        this.takeoffs = takeoffs;
         this.leftOut = leftOut;
         this.jdbc = jdbc;
     }
@@ -105,15 +109,51 @@ public class TakeoffCopy {
         }
     }
 
-    /** Takes the parts and answers of a piece out, so that the piece can go too. */
+    /** What was typed of a piece's takeoff by now; see {@link #clear}. */
+    @Transactional(readOnly = true)
+    public TypedTakeoff typed(UUID piece) {
+        Map<UUID, Integer> versions = new HashMap<>();
+        parts.byHand(piece).forEach(part -> versions.put(part.id(), part.version()));
+        return new TypedTakeoff(
+                takeoffs.findById(piece).map(PieceTakeoff::answers).orElse(""), versions);
+    }
+
+    /**
+     * Takes the parts and answers of a piece out, so that the piece can go too.
+     *
+     * @param came what was typed when they came
+     * @throws Refused where answers are others now, or parts were listed or changed by hand since
+     */
     @Transactional
-    public void clear(UUID job, UUID piece, UUID by) {
+    public void clear(UUID job, UUID piece, TypedTakeoff came, UUID by) {
         jobs.holdOpen(job, by);
+        guardTypedSince(job, piece, came);
         jdbc.sql("delete from part where job_id = ? and piece_id = ?")
                 .params(job, piece)
                 .update();
         jdbc.sql("delete from piece_takeoff where job_id = ? and id = ?")
                 .params(job, piece)
                 .update();
+    }
+
+    private void guardTypedSince(UUID job, UUID piece, TypedTakeoff came) {
+        List<String> since = parts.byHand(piece).stream()
+                .filter(part -> !came.has(part.id(), part.version()))
+                .map(part -> part.details().name())
+                .toList();
+        String others = came.otherAnswers(typed(piece));
+        if (!since.isEmpty()) {
+            throw new Refused(
+                    "Parts of \"" + name(job, piece) + "\" were listed or changed by hand since it was copied: "
+                            + String.join(", ", since) + ". Take them out first, or leave the lines out one by one.");
+        }
+        if (!others.isEmpty()) {
+            throw new Refused("\"" + name(job, piece) + "\" has other answers than it was copied with: " + others
+                    + ". Answer as then, or leave the lines out one by one.");
+        }
+    }
+
+    private String name(UUID job, UUID piece) {
+        return pieces.of(job, piece).name();
     }
 }

@@ -1,6 +1,7 @@
 package org.tallywright.past;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
 import java.util.Map;
@@ -20,6 +21,7 @@ import org.tallywright.jobs.SampleJobs;
 import org.tallywright.people.SamplePeople;
 import org.tallywright.shared.Ids;
 import org.tallywright.shared.Length;
+import org.tallywright.shared.Refused;
 import org.tallywright.shared.Units;
 import org.tallywright.takeoff.PartDetails;
 import org.tallywright.takeoff.PartRows;
@@ -82,9 +84,7 @@ class CopyPartsSqlTest {
         UUID by = owner.personId();
         pieces.save(library.id(), bookcase, null, details("34 1/8"), by);
         takeoff.takeOff(library.id(), bookcase, null, Map.of("shelves", "6"), by);
-        PartDetails cleat =
-                new PartDetails("Cleat", 1, inches("30"), inches("3"), null, "", Grain.ALONG, "", 0, 0, 0, 0);
-        takeoff.addAll(library.id(), bookcase, Ids.next(), List.of(cleat), by);
+        takeoff.addAll(library.id(), bookcase, Ids.next(), List.of(listed("Cleat")), by);
         into = jobs.lead(owner, "Study");
     }
 
@@ -147,8 +147,12 @@ class CopyPartsSqlTest {
         leaveOut(onlyOther("Loose shelf"));
         copied(Map.of());
 
-        assertThat(partsOf(into.id())).isEqualTo(partsOf(library.id())).contains("Shelf, scribed 5 Loose shelf by hand");
-        assertThat(takeoff.leftOut(pieceOf(into))).isEqualTo(takeoff.leftOut(bookcase)).hasSize(1);
+        assertThat(partsOf(into.id()))
+                .isEqualTo(partsOf(library.id()))
+                .contains("Shelf, scribed 5 Loose shelf by hand");
+        assertThat(takeoff.leftOut(pieceOf(into)))
+                .isEqualTo(takeoff.leftOut(bookcase))
+                .hasSize(1);
         takeoff.takeOff(into.id(), pieceOf(into), 0, takeoff.answered(bookcase).answers(), owner.personId());
         assertThat(partsOf(into.id())).isEqualTo(partsOf(library.id()));
     }
@@ -218,5 +222,83 @@ class CopyPartsSqlTest {
                         + (row.byHand() ? " by hand" : " worked out"))
                 .sorted()
                 .toList();
+    }
+
+    @Test
+    void staysWherePartsWereListedByHandSince() {
+        UUID copy = copied(Map.of());
+        UUID plinth = Ids.next();
+        takeoff.save(into.id(), pieceOf(into), plinth, null, listed("Plinth"), owner.personId());
+        List<String> before = partsOf(into.id());
+
+        assertThatThrownBy(() -> removal.takeOut(into.id(), copy, owner.personId(), true))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("\"Left bookcase\" were listed or changed by hand since it was copied: Plinth.");
+        assertThat(partsOf(into.id())).isEqualTo(before).contains("Plinth 1  by hand", "Cleat 1  by hand");
+
+        takeoff.remove(into.id(), pieceOf(into), plinth, owner.personId());
+        removal.takeOut(into.id(), copy, owner.personId(), true);
+        assertThat(partsOf(into.id())).isEmpty();
+    }
+
+    /** Both one that came by hand and one that the formulas made here. */
+    @Test
+    void staysWherePartsWereChangedByHandSince() {
+        UUID copy = copied(Map.of());
+        for (String name : List.of("Cleat", "Loose shelf")) {
+            PartRows.Row row = rows.ofJob(into.id()).stream()
+                    .filter(part -> part.details().name().equals(name))
+                    .findFirst()
+                    .orElseThrow();
+            takeoff.save(into.id(), pieceOf(into), row.id(), row.version(), listed(name + ", wide"), owner.personId());
+        }
+
+        assertThatThrownBy(() -> removal.takeOut(into.id(), copy, owner.personId(), true))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("Cleat, wide")
+                .hasMessageContaining("Loose shelf, wide");
+        assertThat(partsOf(into.id())).contains("Cleat, wide 1  by hand");
+    }
+
+    /** Back at the answers that came, it comes out, worked out again or not. */
+    @Test
+    void staysWhileItsAnswersAreOthers() {
+        UUID copy = copied(Map.of());
+        takeoff.takeOff(into.id(), pieceOf(into), 0, Map.of("shelves", "7", "play", "1/8 in"), owner.personId());
+
+        assertThatThrownBy(() -> removal.takeOut(into.id(), copy, owner.personId(), true))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("with: play (not answered then), shelves (6 then).");
+        assertThat(takeoff.answered(pieceOf(into)).answers()).containsEntry("shelves", "7");
+
+        takeoff.takeOff(into.id(), pieceOf(into), 1, Map.of("shelves", "6"), owner.personId());
+        removal.takeOut(into.id(), copy, owner.personId(), true);
+        assertThat(partsOf(into.id())).isEmpty();
+    }
+
+    /** A part that came by hand and was taken out here, and a line left out here, hold nothing back. */
+    @Test
+    void comesOutWithPartsThatWereTakenOutHere() {
+        UUID copy = copied(Map.of());
+        for (PartRows.Row row : rows.ofJob(into.id())) {
+            if (List.of("Cleat", "Loose shelf").contains(row.details().name())) {
+                takeoff.remove(into.id(), pieceOf(into), row.id(), owner.personId());
+            }
+        }
+
+        removal.takeOut(into.id(), copy, owner.personId(), true);
+
+        for (String table : List.of("part", "piece_takeoff", "part_left_out", "piece", "past_copy_part")) {
+            assertThat(jdbc.sql("select count(*) from " + table + " where job_id = ?")
+                            .param(into.id())
+                            .query(Integer.class)
+                            .single())
+                    .as(table)
+                    .isZero();
+        }
+    }
+
+    private static PartDetails listed(String name) {
+        return new PartDetails(name, 1, inches("30"), inches("3"), null, "", Grain.ALONG, "", 0, 0, 0, 0);
     }
 }
