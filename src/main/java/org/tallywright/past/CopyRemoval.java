@@ -22,6 +22,7 @@ public class CopyRemoval {
     private final TakeoffCopy takeoff;
     private final PlanEraser eraser;
     private final Copies copies;
+    private final CopyHolders holders;
     private final CopiedTakeoffs takeoffs;
     private final EntityManager entities;
 
@@ -31,6 +32,7 @@ public class CopyRemoval {
             TakeoffCopy takeoff,
             PlanEraser eraser,
             Copies copies,
+            CopyHolders holders,
             CopiedTakeoffs takeoffs,
             EntityManager entities) {
         this.jobs = jobs;
@@ -38,6 +40,7 @@ public class CopyRemoval {
         this.takeoff = takeoff;
         this.eraser = eraser;
         this.copies = copies;
+        this.holders = holders;
         this.takeoffs = takeoffs;
         this.entities = entities;
     }
@@ -46,8 +49,8 @@ public class CopyRemoval {
      * Takes everything that came in by one copy out again, changed since or not; what is gone already is a repeat.
      *
      * @param seesMoney whether he may see, and so take out, other costs
-     * @throws Refused where a task was begun, hours were logged, parts or answers were typed, or something else
-     *     was added to it
+     * @throws Refused where a bid or an option holds a line, a task was begun, hours were logged, parts or answers were typed,
+     *     or something else was added to it
      * @throws NotHere for a copy that is in another job
      */
     @Transactional
@@ -64,6 +67,7 @@ public class CopyRemoval {
         if (!seesMoney && !of(held, Copies.Sort.OTHER).isEmpty()) {
             throw new Refused("Other costs came with this copy, so only an owner takes it out.");
         }
+        holders.guard(copy);
         of(held, Copies.Sort.MATERIAL).forEach(line -> lines.removeMaterial(job, line, by));
         of(held, Copies.Sort.OTHER).forEach(line -> lines.removeOther(job, line, by));
         entities.flush();

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -13,7 +14,12 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.tallywright.AppTest;
 import org.tallywright.costing.SampleCosts;
+import org.tallywright.cutting.Grain;
+import org.tallywright.estimates.Bids;
+import org.tallywright.estimates.ClientYes;
 import org.tallywright.estimates.LineOrigins;
+import org.tallywright.estimates.OptionDesk;
+import org.tallywright.estimates.OptionDraft;
 import org.tallywright.estimates.SampleEstimates;
 import org.tallywright.jobs.JobDesk;
 import org.tallywright.jobs.JobRef;
@@ -28,7 +34,10 @@ import org.tallywright.shared.Refused;
 import org.tallywright.shared.Stale;
 import org.tallywright.shared.UnitHours;
 import org.tallywright.shared.Units;
+import org.tallywright.takeoff.PartDetails;
+import org.tallywright.takeoff.TakeoffDesk;
 import org.tallywright.web.Role;
+import org.tallywright.web.SignedIn;
 
 /** A closed window seat copied into a lead: what comes, at which hours and prices, and what stays behind. */
 @AppTest
@@ -47,6 +56,15 @@ class CopySqlTest {
 
     @Autowired
     SampleCosts costs;
+
+    @Autowired
+    OptionDesk options;
+
+    @Autowired
+    Bids bids;
+
+    @Autowired
+    TakeoffDesk takeoff;
 
     @Autowired
     PastJobs past;
@@ -173,14 +191,63 @@ class CopySqlTest {
         assertThat(everythingOf(built.seat().job())).isEqualTo(before);
     }
 
+    /** A lead with lines of its estimate, a part, and a bid that is out. */
+    @Test
+    void leavesTheEstimatePartsAndBidThereAsTheyWere() {
+        SignedIn lior = people.person("Lior Vance", Role.OWNER);
+        JobRef whole = estimates.windowSeat(lior);
+        UUID seat = jdbc.sql("select id from piece where job_id = ?")
+                .param(whole.id())
+                .query(UUID.class)
+                .single();
+        Length foot = Length.parse("12", Units.IMPERIAL);
+        PartDetails cleat = new PartDetails("Cleat", 1, foot, foot, null, "", Grain.ALONG, "", 0, 0, 0, 0);
+        takeoff.addAll(whole.id(), seat, Ids.next(), List.of(cleat), by);
+        estimates.issued(whole, lior);
+        String before = everythingOf(whole);
+        assertThat(before).contains("Cleat", "Delivery", "White oak", whole.number() + " A");
+
+        CopyPlan some =
+                sample.plan(offers.offer(into, past.piece(seat), false, Map.of(), Map.of()), HoursChoice.Basis.BOOK);
+        CopyPlan plan = new CopyPlan(
+                some.id(),
+                some.from(),
+                some.fromPiece(),
+                some.what(),
+                some.pieces(),
+                some.tasks(),
+                some.materials(),
+                past.job(whole.number(), true).costs());
+        copyist.copy(into.id(), plan, by);
+
+        for (String table : List.of("piece", "task", "estimate_material", "estimate_other", "part")) {
+            assertThat(count(table, into)).as(table).isPositive();
+        }
+        assertThat(everythingOf(whole)).isEqualTo(before);
+    }
+
+    /** Every row of every table that belongs to a job. */
     private String everythingOf(JobRef job) {
-        return jdbc.sql("""
-                        select string_agg(x, ' ' order by x) from (
-                            select t::text as x from task t where job_id = :job union all
-                            select p::text from piece p where job_id = :job union all
-                            select e::text from time_entry e where job_id = :job union all
-                            select v::text from job_event v where job_id = :job union all
-                            select j::text from job j where id = :job) all_of_it""").param("job", job.id()).query(String.class).single();
+        StringBuilder all = new StringBuilder(rows("job where id = ?", job))
+                .append(rows("bid_material where bid_id in (select id from bid where job_id = ?)", job))
+                .append(rows("bid_other where bid_id in (select id from bid where job_id = ?)", job));
+        jdbc.sql("""
+                        select c.table_name from information_schema.columns c join information_schema.tables t
+                            on t.table_schema = c.table_schema and t.table_name = c.table_name
+                        where c.column_name = 'job_id' and t.table_type = 'BASE TABLE' and t.table_schema = current_schema()
+                        order by 1""").query(String.class).list().forEach(table -> all.append(rows(table + " where job_id = ?", job)));
+        return all.toString();
+    }
+
+    private String rows(String from, JobRef job) {
+        return from + ": "
+                + jdbc.sql(
+                                "select coalesce(string_agg(x.line, ' ' order by x.line), '') from (select r::text as line from "
+                                        + from.replaceFirst(" where", " r where") + ") x")
+                        .param(job.id())
+                        .query(String.class)
+                        .single()
+                + "\n";
     }
 
     @Test
@@ -318,20 +385,10 @@ class CopySqlTest {
                 .orElseThrow();
     }
 
-    /** A lead with an option that nobody took: its hooks stay behind, delivery comes. */
+    /** What is in an option that nobody took stays behind, work, material and hooks alike; delivery comes. */
     @Test
     void takesAWholeJobWithItsOtherCostsForWhoSeesMoney() {
-        JobRef whole = estimates.windowSeat(people.person("Lior Vance", Role.OWNER));
-        UUID hooks = estimates.other(whole, "Hooks", "80.00", built.seat().owner());
-        people.asShop(() -> {
-            jdbc.sql("insert into estimate_option (id, job_id, name, position, version) values (?, ?, 'Hooks', 1, 0)")
-                    .params(hooks, whole.id())
-                    .update();
-            jdbc.sql("insert into estimate_option_line (option_id, job_id, estimate_other_id) values (:id, :job, :id)")
-                    .param("id", hooks)
-                    .param("job", whole.id())
-                    .update();
-        });
+        JobRef whole = wholeWithOption();
 
         CopyOffer offer = offers.offer(into, past.job(whole.number(), true), true, Map.of(), Map.of());
 
@@ -339,8 +396,43 @@ class CopySqlTest {
         assertThat(offer.groups().get(0).tasks())
                 .extracting(t -> t.past().name())
                 .containsExactly("Travel");
+        assertThat(offer.groups().get(0).materials()).isEmpty();
         assertThat(offer.groups().get(1).materials()).hasSize(1);
         assertThat(offer.costs()).extracting(cost -> cost.past().description()).containsExactly("Delivery");
         assertThat(past.job(whole.number(), false).costs()).isEmpty();
+    }
+
+    @Test
+    void takesTheOptionAlongThatTheClientTook() {
+        JobRef whole = wholeWithOption();
+        UUID bid = estimates.issued(whole, built.seat().owner());
+        UUID hooks = bids.paper(bid).options().get(0).id();
+        bids.acceptByLink(bid, whole.id(), new ClientYes("Orrin", Set.of(hooks), "203.0.113.7"));
+
+        CopyOffer offer = offers.offer(into, past.job(whole.number(), true), true, Map.of(), Map.of());
+
+        assertThat(offer.groups().get(0).tasks())
+                .extracting(t -> t.past().name())
+                .containsExactlyInAnyOrder("Travel", "Hang a peg rail");
+        assertThat(offer.groups().get(0).materials())
+                .extracting(m -> m.past().name())
+                .containsExactly("Hard maple");
+        assertThat(offer.costs())
+                .extracting(cost -> cost.past().description())
+                .containsExactlyInAnyOrder("Delivery", "Hooks");
+    }
+
+    private JobRef wholeWithOption() {
+        SignedIn owner = built.seat().owner();
+        JobRef whole = estimates.windowSeat(people.person("Lior Vance", Role.OWNER));
+        UUID rail = jobs.task(whole, null, jobs.kind("peg_rail", "Hang a peg rail", "Build", "each", "1"), "1", owner);
+        UUID maple = estimates.material(
+                whole, null, estimates.material("maple", "Hard maple", "bf", "0.60", "9.00"), "4", owner);
+        UUID hooks = estimates.other(whole, "Hooks", "80.00", owner);
+        options.save(
+                whole.id(),
+                new OptionDraft(Ids.next(), null, "Peg rail", "As drawn.", "", Set.of(rail, maple, hooks)),
+                by);
+        return whole;
     }
 }
