@@ -141,6 +141,14 @@ final class DemoRoutes {
             return row("select j.number, x.piece_id::text, x.id::text from part x join job j on j.id = x.job_id"
                     + " order by j.state = 'running' desc, x.id limit 1");
         }
+        if (pattern.equals("/jobs/{number}/past-pieces/{id}")) {
+            return row("select j.number, x.id::text from job j join piece x on x.job_id <> j.id"
+                    + " where j.state = 'bidding' order by x.id limit 1");
+        }
+        if (pattern.equals("/jobs/{number}/past-jobs/{other}")) {
+            return row("select j.number, x.number from job j join job x on x.state = 'closed'"
+                    + " where j.state = 'bidding' order by x.number limit 1");
+        }
         if (pattern.startsWith("/jobs/{number}/")) {
             String rest = pattern.substring("/jobs/{number}/".length());
             for (Map.Entry<String, String> part : OF_JOB.entrySet()) {
