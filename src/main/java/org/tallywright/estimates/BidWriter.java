@@ -64,23 +64,29 @@ class BidWriter {
                 job.number(),
                 job.title(),
                 lines(said.words().scope()),
-                pieces(job, number.kind(), offer),
+                shown(facts.pieces(job.id()), number.kind(), offer, options).stream()
+                        .map(piece -> new PieceRow(piece.name(), piece.count(), size(piece)))
+                        .toList(),
                 lines(said.words().exclusions()),
                 days(number.kind() == BidKind.CHANGE_ORDER ? said.addedDays() : 0),
                 prices(offer.sum(), offer.basis().tax(), shop.taxLabel()),
                 lines(said.words().terms()),
                 LAW,
                 PaperSize.ofCurrency(shop.currency().getCurrencyCode()).code(),
-                options.stream().map(this::option).toList(),
+                options.stream().map(option -> option(job, offer, option)).toList(),
                 allowances(offer),
                 payments(said.words(), offer.sum().total()));
     }
 
-    /** A bid lists every piece of the job, a change order those it touches. */
-    private List<PieceRow> pieces(JobRef job, BidKind kind, Offer offer) {
-        return facts.pieces(job.id()).stream()
-                .filter(piece -> kind == BidKind.BID || offer.pieces().contains(piece.name()))
-                .map(piece -> new PieceRow(piece.name(), piece.count(), size(piece)))
+    /** A bid lists every piece of the job but those that are built only for an option, a change order those it touches. */
+    private static List<BidFacts.PieceFacts> shown(
+            List<BidFacts.PieceFacts> pieces, BidKind kind, Offer offer, List<OfferMaker.Optional> options) {
+        return pieces.stream()
+                .filter(piece -> offer.pieces().contains(piece.name())
+                        || kind == BidKind.BID
+                                && options.stream()
+                                        .noneMatch(option ->
+                                                option.offer().pieces().contains(piece.name())))
                 .toList();
     }
 
@@ -123,14 +129,26 @@ class BidWriter {
         return added == 0 ? "" : added == 1 ? "1 working day" : added + " working days";
     }
 
-    private OptionRow option(OfferMaker.Optional option) {
+    private OptionRow option(JobRef job, Offer base, OfferMaker.Optional option) {
+        Stream<String> built = facts.pieces(job.id()).stream()
+                .filter(piece -> option.offer().pieces().contains(piece.name())
+                        && !base.pieces().contains(piece.name()))
+                .map(this::built);
         return new OptionRow(
                 option.id(),
                 option.offer().title(),
-                lines(option.source().option().words()),
+                Stream.concat(built, lines(option.source().option().words()).stream())
+                        .toList(),
                 money(option.offer().sum().total()),
                 option.source().option().oneOf(),
                 allowances(option.offer()));
+    }
+
+    /** A piece in one line, as an option names what is built for it alone. */
+    private String built(BidFacts.PieceFacts piece) {
+        String size = size(piece);
+        String count = piece.count() == 1 ? "" : piece.count() + " x ";
+        return count + piece.name() + (size.isEmpty() ? "" : ": " + size);
     }
 
     private String money(Money amount) {

@@ -99,6 +99,25 @@ class OptionSqlTest {
         assertThat(working.everything()).isEqualTo(Money.of("1620.00"));
     }
 
+    /** What the price does not hold is not among its pieces; a piece without any line of its own is built for the price. */
+    @Test
+    void namesAPieceThatIsBuiltForItAloneAndLeavesItOutOfTheBid() {
+        UUID second = jobs.piece(job, "Second bookcase", "36", "84", "12", ada);
+        jobs.piece(job, "Filler", "3", "84", "1", ada);
+        UUID build = jobs.task(job, second, jobs.kind("case", "Assemble a case", "Build", "each", "2.5"), "1", ada);
+        option("Second bookcase", build);
+
+        BidDocument document = bids.paper(sample.issued(job, ada)).document();
+
+        assertThat(document.pieces())
+                .extracting(BidDocument.PieceRow::name)
+                .contains("Filler")
+                .doesNotContain("Second bookcase");
+        assertThat(document.options().get(2).words())
+                .containsExactly("Second bookcase: 3' wide, 7' high, 1' deep", "As drawn.");
+        assertThat(document.options().get(1).words()).containsExactly("As drawn.");
+    }
+
     @Test
     void isPricedLikeABidOfItsOwnLinesToTheCent() {
         PriceSum alone = pricer.of(job.id()).options().get(1).working().sum().orElseThrow();
